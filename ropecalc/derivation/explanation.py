@@ -1,0 +1,137 @@
+"""An argument made readable: sentences and mathematics, with symbols or with numbers."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from ropecalc.derivation.argument import Step
+from ropecalc.derivation.variable import Variable
+from ropecalc.units import UNITS, Display
+
+
+@dataclass(frozen=True)
+class Line:
+    """One step as it is shown: what is done, the equation, and the same with numbers.
+
+    ``latex`` and ``numbers`` are LaTeX without dollar signs (``numbers`` is empty when no
+    values were given or when they change nothing); ``text`` is the equation for screen readers.
+    """
+
+    sentence: str
+    latex: str
+    numbers: str
+    text: str
+    is_law: bool
+
+
+@dataclass(frozen=True)
+class Explanation:
+    """The whole argument of a result, ready for a screen or a sheet of paper."""
+
+    title: str
+    assumptions: tuple[str, ...]
+    meanings: tuple[tuple[str, str], ...]
+    lines: tuple[Line, ...]
+    result: str
+    cautions: tuple[str, ...]
+    source: str
+
+    def as_text(self) -> str:
+        """Plain text: one numbered line a step, then the result."""
+        parts = [self.title, *(f"Assumed: {a}" for a in self.assumptions)]
+        parts += [f"{i}. {line.sentence} {line.text}" for i, line in enumerate(self.lines, 1)]
+        return "\n".join(parts + ([self.result] if self.result else []))
+
+
+def explain_steps(
+    steps: Sequence[Step],
+    symbols: Mapping[str, Any],
+    variables: Sequence[Variable],
+    known: Mapping[str, float],
+    display: Display,
+) -> tuple[Line, ...]:
+    """Turn ``steps`` into lines. ``known`` holds SI values by variable name.
+
+    Given values are written into every step; a quantity that a step has just found is
+    evaluated and appended, and used from the next step on.
+    """
+    by_symbol = {symbols[v.name]: v for v in variables}
+    plain_names = {s: v.plain_symbol() for s, v in by_symbol.items()}
+    values = {symbols[name]: value for name, value in known.items()}
+    lines = []
+    for step in steps:
+        found = step.equation.lhs if step.equation.lhs in by_symbol else None
+        value = _value(step.equation.rhs, values) if found is not None else None
+        numbers = _with_numbers(step.equation, found, values, by_symbol, display)
+        if found is not None and value is not None:
+            numbers += " = " + _typeset(by_symbol[found], value, display)
+            values = {found: value} | values
+        lines.append(
+            Line(
+                step.sentence,
+                _latex(step.equation),
+                numbers,
+                _plain(step.equation, plain_names),
+                step.operation == "law",
+            )
+        )
+    return tuple(lines)
+
+
+def _value(expression: Any, values: Mapping[Any, float]) -> float | None:
+    """The number an expression stands for, or None while something in it is still unknown."""
+    from sympy.core.function import AppliedUndef
+
+    known = values and expression.free_symbols <= set(values)
+    return None if not known or expression.atoms(AppliedUndef) else float(expression.subs(values))
+
+
+def _with_numbers(
+    equation: Any,
+    found: Any,
+    values: Mapping[Any, float],
+    by_symbol: Mapping[Any, Variable],
+    display: Display,
+) -> str:
+    """The equation with numbers for what is known; what a step finds stays a symbol on its left."""
+    known = {s: v for s, v in values.items() if s != found}
+    if not equation.free_symbols & set(known):
+        return ""
+    names = {
+        s: _typeset(by_symbol[s], v, display, raised=_is_raised(equation, s))
+        for s, v in known.items()
+    }
+    return _latex(equation, symbol_names=names, mul_symbol="times")
+
+
+def _latex(equation: Any, **settings: Any) -> str:
+    from sympy import latex
+
+    return str(latex(equation, inv_trig_style="power", **settings))
+
+
+def show_value(variable: Variable, value: float, display: Display) -> str:
+    """A value of ``variable`` in the reader's units, as text."""
+    return display.show(value, variable.kind)
+
+
+def _typeset(variable: Variable, value: float, display: Display, raised: bool = False) -> str:
+    if variable.in_radians:
+        text = f"{value:.3g}" + UNITS["rad"].latex
+    else:
+        text = display.latex(value, variable.kind)
+    return rf"\left({text}\right)" if raised or value < 0 else text
+
+
+def _is_raised(equation: Any, symbol: Any) -> bool:
+    from sympy import Pow
+
+    return any(power.base == symbol and power.exp != -1 for power in equation.atoms(Pow))
+
+
+def _plain(equation: Any, names: Mapping[Any, str]) -> str:
+    from sympy import Symbol
+
+    plain = {symbol: Symbol(name) for symbol, name in names.items()}
+    left, right = (str(side.xreplace(plain)) for side in equation.args)
+    return f"{left} = {right}".replace("**", "^")

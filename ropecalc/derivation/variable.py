@@ -1,0 +1,105 @@
+"""What a symbol stands for: its meaning, its unit, where it is defined and where it is taught."""
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from ropecalc.units import Display, Kind
+
+
+class DomainError(ValueError):
+    """A value lies outside the range in which a result holds. The text says how to fix it."""
+
+
+@dataclass(frozen=True)
+class Domain:
+    """An interval of SI values; each end is open (excluded) or closed (included)."""
+
+    low: float
+    high: float
+    low_open: bool = False
+    high_open: bool = False
+
+    def mask(self, value: Any) -> Any:
+        """True where ``value`` (scalar or array) lies inside. NaN and infinities never do."""
+        above = value > self.low if self.low_open else value >= self.low
+        below = value < self.high if self.high_open else value <= self.high
+        return above & below & (abs(value) < math.inf)
+
+    def contains(self, value: Any) -> bool:
+        """Whether every element lies inside; costs two passes over an array, no copies."""
+        if isinstance(value, np.ndarray) and value.size:
+            return self.contains(value.min()) and self.contains(value.max())
+        return bool(np.all(self.mask(value)))
+
+    def describe(self, kind: Kind, display: Display) -> str:
+        """The interval in words and in the reader's units."""
+        parts = []
+        if self.low > -math.inf:
+            how = "more than" if self.low_open else "at least"
+            parts.append(f"{how} {display.show(self.low, kind)}")
+        if self.high < math.inf:
+            how = "less than" if self.high_open else "at most"
+            parts.append(f"{how} {display.show(self.high, kind)}")
+        return " and ".join(parts) or "a finite number"
+
+
+ANY = Domain(-math.inf, math.inf)
+POSITIVE = Domain(0.0, math.inf, low_open=True)
+NOT_NEGATIVE = Domain(0.0, math.inf)
+
+
+@dataclass(frozen=True)
+class Range:
+    """Where lessons move a variable: low, high and where it starts, all SI."""
+
+    low: float
+    high: float
+    default: float
+
+
+@dataclass(frozen=True)
+class Variable:
+    """One quantity of the course.
+
+    ``name`` is the Python keyword, ``symbol`` the LaTeX symbol, ``meaning`` a phrase that reads
+    well after "the". ``in_radians`` marks an angle that a formula uses as a length of arc, so
+    that substituted numbers are shown in radians whatever the reader chose.
+    """
+
+    name: str
+    symbol: str
+    meaning: str
+    kind: Kind
+    domain: Domain
+    teaching: Range
+    in_radians: bool = False
+
+    def __post_init__(self) -> None:
+        for value in (self.teaching.low, self.teaching.default, self.teaching.high):
+            if not self.domain.contains(value):
+                raise ValueError(f"{self.name}: teaching value {value} lies outside its domain")
+
+    def check(self, value: Any) -> None:
+        """Raise :class:`DomainError` unless every element of ``value`` is in the domain."""
+        if self.domain.contains(value):
+            return
+        display = Display()
+        flat = np.atleast_1d(np.asarray(value, dtype=float)).ravel()
+        bad = float(flat[~np.asarray(self.domain.mask(flat))][0])
+        if not math.isfinite(bad):
+            shown = "something that is not a finite number"
+        else:
+            shown = display.show(bad, self.kind, figures=4)
+        raise DomainError(
+            f"{self.name} ({self.meaning}) is {shown}; it must be "
+            f"{self.domain.describe(self.kind, display)}. Change {self.name}."
+        )
+
+    def plain_symbol(self) -> str:
+        """The symbol as plain text for screen readers and text summaries."""
+        return (
+            self.symbol.replace("\\mathrm", "").replace("{", "").replace("}", "").replace("\\", "")
+        )

@@ -1,0 +1,204 @@
+"""Where on the cross-section a litter can be held, and with what forces.
+
+A small solver over the derivations of :mod:`ropecalc.mechanics.guiding`: places in, angles and
+tensions out, for one point or for whole grids. Where a method cannot hold the litter it says
+which limit stands in the way instead of giving a number.
+"""
+
+from dataclasses import dataclass
+from enum import IntEnum, StrEnum
+from typing import Any
+
+import numpy as np
+
+from ropecalc.mechanics import guiding
+from ropecalc.mechanics import quantities as q
+
+
+class Method(StrEnum):
+    """What keeps the litter off the wall."""
+
+    ATTENDANT = "attendant"
+    TAG = "tag line"
+    TRACK = "track line"
+
+
+class Reach(IntEnum):
+    """Whether a litter can be held at a point, and if not, what stands in the way."""
+
+    HELD = 0
+    PLUMB = 1
+    ABOVE_DIRECTIONAL = 2
+    INSIDE_PLUMB = 3
+    BEYOND_HUB = 4
+    BEYOND_LINE = 5
+    HAUL_SLACK = 6
+
+    @property
+    def possible(self) -> bool:
+        """Whether the litter can be there at all."""
+        return self in (Reach.HELD, Reach.PLUMB)
+
+    @property
+    def sentence(self) -> str:
+        """The verdict in plain words, with what to change."""
+        return _SENTENCES[self]
+
+
+_SENTENCES = {
+    Reach.HELD: "The litter can be held here.",
+    Reach.PLUMB: "The litter hangs straight below the haul directional; nothing needs to pull.",
+    Reach.ABOVE_DIRECTIONAL: (
+        "The litter is at or above a directional, so its line cannot lift it. Lower the litter or "
+        "raise the directional."
+    ),
+    Reach.INSIDE_PLUMB: (
+        "The litter is further in than the haul directional, so it would swing out by itself. "
+        "Move the litter out or the directional in."
+    ),
+    Reach.BEYOND_HUB: (
+        "The litter is at or beyond the hub, so the line to the hub would pull it inward. Move the "
+        "hub further out."
+    ),
+    Reach.BEYOND_LINE: (
+        "The litter is on or beyond the straight line from directional to hub: no tension, and no "
+        "number of lines, holds it there. Bring it closer in, or move the directional or the hub "
+        "further out."
+    ),
+    Reach.HAUL_SLACK: (
+        "The haul line would go slack: the track lines alone would carry the litter, and it would "
+        "not stay here. Lower the hub or the litter, or bring the litter closer in."
+    ),
+}
+
+
+@dataclass(frozen=True)
+class Point:
+    """A place on the cross-section: x out from the wall, z up, both in m."""
+
+    x: float
+    z: float
+
+
+@dataclass(frozen=True)
+class Rig:
+    """Where the lines start and end: two high directionals (often the same) and the hub."""
+
+    haul_directional: Point
+    track_directional: Point
+    hub: Point
+
+
+@dataclass(frozen=True)
+class Hold:
+    """Angles (rad) and forces (N) at one point or at many.
+
+    For one point every field is a float, or None where the litter cannot be held. For arrays
+    every field is a masked array, masked there. ``reach`` is a :class:`Reach` or an array of
+    its integer values. ``line_tension`` is the tag line's, or that of all track lines together;
+    the attendant has none. ``take_in_rate`` is rope to take in (negative: to pay out) per length
+    raised straight up, for each track line or for the tag line.
+    """
+
+    method: Method
+    reach: Any
+    haul_elevation: Any
+    track_elevation: Any
+    ground_depression: Any
+    litter_angle: Any
+    haul_tension: Any
+    line_tension: Any
+    push: Any
+    hub_uplift: Any
+    take_in_rate: Any
+
+
+def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
+    """Forces that hold the weight ``load`` (N) at ``x``, ``z`` (m; scalars or arrays).
+
+    Raises ``ValueError`` for a load outside its domain or places that are not finite numbers.
+    """
+    q.LOAD.check(load)
+    q.X.check(x)
+    q.Z.check(z)
+    place_x, place_z = np.broadcast_arrays(np.asarray(x, float), np.asarray(z, float))
+    scalar = place_x.ndim == 0
+    place_x, place_z = np.atleast_1d(place_x), np.atleast_1d(place_z)
+    haul_top, track_top, hub = rig.haul_directional, rig.track_directional, rig.hub
+
+    haul = np.arctan2(haul_top.z - place_z, place_x - haul_top.x)
+    track = np.arctan2(track_top.z - place_z, place_x - track_top.x)
+    ground = np.arctan2(place_z - hub.z, hub.x - place_x)
+    reach = _reach(method, rig, place_x, place_z, haul, track, ground)
+    out = (reach != Reach.HELD) & (reach != Reach.PLUMB)
+
+    def only_where_held(values: Any) -> Any:
+        masked = np.ma.masked_where(out | np.ma.getmaskarray(values), np.ma.getdata(values))
+        if not scalar:
+            return masked
+        return None if np.ma.getmaskarray(masked)[0] else float(masked[0])
+
+    angles = {"haul_elevation": haul, "ground_depression": ground}
+    haul_tension, line, push = _forces(method, rig, load, place_x, place_z, angles, track)
+    plumb = reach == Reach.PLUMB
+    line = np.ma.where(plumb, 0.0, line)
+    push = np.ma.where(plumb, 0.0, push)
+    haul_tension = np.ma.where(plumb, load, haul_tension)
+    rate: Any = guiding.take_in_rate.masked(track_elevation=track, ground_depression=ground)
+    if method is Method.TAG:
+        rate = -np.sin(ground)
+    elif method is Method.ATTENDANT:
+        rate = np.zeros_like(ground)
+    return Hold(
+        method=method,
+        reach=Reach(int(reach[0])) if scalar else reach,
+        haul_elevation=only_where_held(haul),
+        track_elevation=only_where_held(track),
+        ground_depression=only_where_held(ground),
+        litter_angle=only_where_held(np.pi - haul + ground),
+        haul_tension=only_where_held(haul_tension),
+        line_tension=only_where_held(line),
+        push=only_where_held(push),
+        hub_uplift=only_where_held(
+            guiding.hub_uplift.masked(line_tension=line, ground_depression=ground)
+        ),
+        take_in_rate=only_where_held(rate),
+    )
+
+
+def _reach(
+    method: Method, rig: Rig, x: Any, z: Any, haul: Any, track: Any, ground: Any
+) -> "np.ndarray[Any, np.dtype[np.int64]]":
+    """The verdict at each point; later lines overrule earlier ones."""
+    reach = np.full(x.shape, int(Reach.HELD))
+    if method is Method.TRACK:
+        reach[np.abs(ground) > track] = Reach.HAUL_SLACK
+        reach[np.sin(haul - ground) + np.sin(track - haul) <= 0] = Reach.BEYOND_LINE
+    elif method is Method.TAG:
+        reach[haul <= ground] = Reach.BEYOND_LINE
+    if method is not Method.ATTENDANT:
+        reach[x >= rig.hub.x] = Reach.BEYOND_HUB
+    reach[x == rig.haul_directional.x] = Reach.PLUMB
+    reach[x < rig.haul_directional.x] = Reach.INSIDE_PLUMB
+    top = rig.haul_directional.z
+    if method is Method.TRACK:
+        top = min(top, rig.track_directional.z)
+    reach[z >= top] = Reach.ABOVE_DIRECTIONAL
+    return reach
+
+
+def _forces(
+    method: Method, rig: Rig, load: float, x: Any, z: Any, angles: dict[str, Any], track: Any
+) -> tuple[Any, Any, Any]:
+    """Haul tension, tension of the line to the hub, push; masked where a derivation refuses."""
+    zero = np.zeros_like(x)
+    if method is Method.ATTENDANT:
+        places = {"off_plumb": x - rig.haul_directional.x, "drop": rig.haul_directional.z - z}
+        haul = guiding.attendant_haul_tension.masked(load=load, **places)
+        return haul, zero, guiding.attendant_push.masked(load=load, **places)
+    if method is Method.TAG:
+        haul = guiding.haul_tension_with_tag.masked(load=load, **angles)
+        return haul, guiding.tag_tension.masked(load=load, **angles), zero
+    apart = {"load": load, **angles, "track_elevation": track}
+    haul = guiding.haul_tension_with_track_apart.masked(**apart)
+    return haul, guiding.track_tension_apart.masked(**apart), zero

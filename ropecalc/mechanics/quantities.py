@@ -1,0 +1,299 @@
+"""Every quantity of the course, once: one symbol, one name, one meaning.
+
+Axes: x points out from the wall, z points up. Tensions and pulls are positive. Angles say in
+their name what they are measured from.
+
+::
+
+    z            D  haul directional (x_D, z_D), A  track directional (x_A, z_A)
+    |   D *
+    |    / .
+    |   /  alpha            alpha  haul elevation: haul leg above the horizontal at P
+    |  P - - - - -          beta   ground depression: ground leg below the horizontal at P
+    |    . beta  .
+    |            .  B       P  master attachment point of the litter (x, z)
+    +-------------*-- x     B  hub, the ground anchor (x_B, z_B)
+"""
+
+from math import pi, radians
+
+from ropecalc.derivation import (
+    ANY,
+    NOT_NEGATIVE,
+    POSITIVE,
+    Domain,
+    Range,
+    Variable,
+)
+from ropecalc.units import Kind
+
+
+def _force(
+    name: str, symbol: str, meaning: str, low: float, high: float, default: float
+) -> Variable:
+    return Variable(name, symbol, meaning, Kind.FORCE, POSITIVE, Range(low, high, default))
+
+
+def _pull(
+    name: str, symbol: str, meaning: str, low: float, high: float, default: float
+) -> Variable:
+    return Variable(name, symbol, meaning, Kind.FORCE, NOT_NEGATIVE, Range(low, high, default))
+
+
+def _place(
+    name: str, symbol: str, meaning: str, low: float, high: float, default: float
+) -> Variable:
+    return Variable(name, symbol, meaning, Kind.LENGTH, ANY, Range(low, high, default))
+
+
+def _length(
+    name: str, symbol: str, meaning: str, low: float, high: float, default: float
+) -> Variable:
+    return Variable(name, symbol, meaning, Kind.LENGTH, POSITIVE, Range(low, high, default))
+
+
+def _angle(
+    name: str, symbol: str, meaning: str, domain: Domain, low: float, high: float, default: float
+) -> Variable:
+    teaching = Range(radians(low), radians(high), radians(default))
+    return Variable(name, symbol, meaning, Kind.ANGLE, domain, teaching)
+
+
+ACUTE = Domain(0.0, pi / 2, low_open=True)
+"""More than 0° and up to 90°: a haul leg, from nearly level to plumb."""
+STEEP_EITHER_WAY = Domain(-pi / 2, pi / 2, low_open=True, high_open=True)
+LEANING = Domain(0.0, pi / 2, high_open=True)
+BETWEEN_STRANDS = Domain(0.0, pi, high_open=True)
+
+# --- weight and pulls at one point
+MASS = Variable(
+    "mass", "m", "mass of everything that hangs", Kind.MASS, POSITIVE, Range(60, 320, 200)
+)
+LOAD = _force("load", "W", "weight of everything that hangs", 600, 3200, 2000)
+SIDE_PULL = _pull("side_pull", "Q", "horizontal pull aside", 100, 2500, 500)
+ROPE_TENSION = _force("rope_tension", "S", "tension of the rope", 500, 6000, 2000)
+PLUMB_ANGLE = _angle("plumb_angle", r"\varphi", "angle of the rope from plumb", LEANING, 0, 60, 15)
+FIRST_PULL = _force("first_pull", "F_1", "first pull", 500, 5000, 2000)
+SECOND_PULL = _force("second_pull", "F_2", "second pull", 500, 5000, 3000)
+PULL_ANGLE = _angle(
+    "pull_angle", r"\delta", "angle between the two pulling directions", Domain(0, pi), 0, 170, 60
+)
+ALONG = Variable(
+    "along",
+    "R_a",
+    "part of the resultant along the first pull",
+    Kind.FORCE,
+    ANY,
+    Range(-4000, 9000, 3500),
+)
+ACROSS = _pull("across", "R_c", "part of the resultant across the first pull", 0, 5000, 2600)
+RESULTANT = _pull("resultant", "R", "resultant of the two pulls", 0, 9000, 4000)
+
+# --- anchors
+LEG_ANGLE = _angle(
+    "leg_angle", r"\theta", "angle between the two legs", BETWEEN_STRANDS, 0, 170, 60
+)
+LEG_TENSION = _force("leg_tension", "L", "tension in each leg", 400, 8000, 1200)
+FIRST_LEG_ANGLE = _angle(
+    "first_leg_angle", r"\theta_1", "angle of leg 1 from the line of pull", ACUTE, 10, 60, 20
+)
+SECOND_LEG_ANGLE = _angle(
+    "second_leg_angle", r"\theta_2", "angle of leg 2 from the line of pull", ACUTE, 10, 60, 45
+)
+FIRST_LEG = _force("first_leg_tension", "L_1", "tension in leg 1", 300, 5000, 1500)
+SECOND_LEG = _force("second_leg_tension", "L_2", "tension in leg 2", 300, 5000, 800)
+LOAD_RATIO = Variable(
+    "load_ratio",
+    "k",
+    "tension of one leg divided by the load",
+    Kind.RATIO,
+    Domain(0.5, float("inf")),
+    Range(0.55, 5.0, 1.0),
+)
+
+# --- redirects
+STRAND_TENSION = _force(
+    "strand_tension", "S", "tension of the rope through the pulley", 500, 5000, 2000
+)
+STRAND_ANGLE = _angle(
+    "strand_angle", r"\theta", "angle between the two strands", Domain(0, pi), 0, 170, 70
+)
+REDIRECT_PULL = _pull("redirect_pull", "R", "pull on the redirect's anchor", 0, 10000, 3300)
+FRONT_DEPRESSION = _angle(
+    "front_depression",
+    r"\alpha_1",
+    "angle of the front strand below the horizontal",
+    Domain(0, pi / 2),
+    15,
+    88,
+    75,
+)
+BACK_DEPRESSION = _angle(
+    "back_depression",
+    r"\alpha_2",
+    "angle of the back strand below the horizontal",
+    Domain(0, pi / 2),
+    5,
+    60,
+    25,
+)
+LEAN = _angle(
+    "lean",
+    r"\lambda",
+    "lean of the resultant from plumb, inward positive",
+    STEEP_EITHER_WAY,
+    -30,
+    45,
+    25,
+)
+INWARD_PULL = Variable(
+    "inward_pull", "R_x", "inward part of the resultant", Kind.FORCE, ANY, Range(-4000, 5000, 1300)
+)
+DOWNWARD_PULL = _force("downward_pull", "R_z", "downward part of the resultant", 500, 9000, 2800)
+
+# --- places in the cross-section of a raise
+X = _place("x", "x", "distance of the litter out from the wall", 0.6, 8, 2.5)
+Z = _place("z", "z", "height of the litter's master attachment point", 1, 29, 27)
+Z_LOW = _place("z", "z", "height of the litter's master attachment point", 1, 14, 2)
+X_D = _place("x_D", "x_D", "distance of the haul directional out from the wall", 0, 0.5, 0.3)
+Z_D = _place("z_D", "z_D", "height of the haul directional", 31, 35, 32)
+X_A = _place("x_A", "x_A", "distance of the track directional out from the wall", 0, 0.5, 0.3)
+Z_A = _place("z_A", "z_A", "height of the track directional", 31, 36, 33)
+X_B = _place("x_B", "x_B", "distance of the hub out from the wall", 30, 80, 40)
+Z_B = _place("z_B", "z_B", "height of the hub", -2, 4, 0.5)
+X_O = _place("x_O", "x_O", "distance of the outcrop's tip out from the wall", 0.8, 2.5, 1.5)
+Z_O = _place("z_O", "z_O", "height of the outcrop's tip", 15, 27, 25)
+CLEARANCE = _length("clearance", "c", "clearance between rope and rock", 0.2, 1.2, 0.5)
+OFF_PLUMB = _length("off_plumb", "q", "distance of the litter out from the plumb line", 0.4, 3, 1)
+DROP = _length("drop", "h", "height of the haul directional above the litter", 2, 30, 8)
+LIMIT_OFFSET = _place(
+    "limit_offset", r"x_\mathrm{lim}", "distance out that no tension can exceed", 3, 40, 6.6
+)
+CLEAR_OFFSET = _place(
+    "clear_offset",
+    r"x_\mathrm{min}",
+    "least distance out at which the haul line clears",
+    1,
+    12,
+    7.6,
+)
+HUB_LIMIT = _place(
+    "hub_limit",
+    r"x_{B,\mathrm{lim}}",
+    "hub distance at which hub, litter and directional are in one line",
+    5,
+    60,
+    14,
+)
+
+# --- holding a litter off
+HAUL_ELEVATION = _angle(
+    "haul_elevation", r"\alpha", "angle of the haul leg above the horizontal", ACUTE, 45, 88, 66
+)
+TRACK_ELEVATION = _angle(
+    "track_elevation",
+    r"\alpha_A",
+    "angle of the track's upper leg above the horizontal",
+    Domain(0.0, pi, low_open=True, high_open=True),
+    46,
+    89,
+    70,
+)
+GROUND_DEPRESSION = _angle(
+    "ground_depression",
+    r"\beta",
+    "angle of the ground leg below the horizontal",
+    STEEP_EITHER_WAY,
+    -20,
+    38,
+    35,
+)
+HAUL_SLOPE = Variable(
+    "haul_slope", "s_D", "slope of the haul leg", Kind.RATIO, POSITIVE, Range(1, 30, 2.3)
+)
+GROUND_SLOPE = Variable(
+    "ground_slope",
+    "s_B",
+    "slope of the ground leg, falling outward",
+    Kind.RATIO,
+    ANY,
+    Range(-0.3, 0.75, 0.7),
+)
+PUSH = _pull("push", "N", "outward push of the attendant", 0, 1200, 250)
+HAUL_TENSION = _pull("haul_tension", r"T_\mathrm{h}", "tension of the haul line", 200, 6000, 2000)
+TAG_TENSION = _pull("tag_tension", r"T_\mathrm{g}", "tension of the tag line", 50, 5000, 1500)
+TRACK_TENSION = _pull(
+    "track_tension", r"T_\mathrm{t}", "tension of the track lines together", 50, 5000, 1500
+)
+LINE_TENSION = _pull(
+    "line_tension",
+    "T",
+    "tension of the line to the hub (tag line, or track lines together)",
+    50,
+    5000,
+    1500,
+)
+TRACK_LIFT = Variable(
+    "track_lift",
+    r"V_\mathrm{t}",
+    "upward force of the track lines on the litter",
+    Kind.FORCE,
+    ANY,
+    Range(-2000, 3000, 500),
+)
+LITTER_ANGLE = _angle(
+    "litter_angle",
+    r"\psi",
+    "angle at the litter between the haul leg and the ground leg",
+    Domain(0, pi),
+    95,
+    175,
+    149,
+)
+HUB_UPLIFT = Variable(
+    "hub_uplift", r"V_B", "upward pull on the hub", Kind.FORCE, ANY, Range(-1500, 3500, 900)
+)
+BRIDLE_TILT = _angle(
+    "bridle_tilt", r"\tau", "tilt of the litter's bridle from plumb", LEANING, 0, 60, 19
+)
+TRACK_LENGTH = _length(
+    "track_length",
+    r"\ell",
+    "length of one track line from its directional past the litter to the hub",
+    30,
+    90,
+    52,
+)
+TAKE_IN_RATE = Variable(
+    "take_in_rate",
+    r"\dot\ell",
+    "rope of each track line to take in per length raised straight up",
+    Kind.RATIO,
+    ANY,
+    Range(-0.2, 1.2, 0.5),
+)
+
+# --- friction
+TENSION_BEHIND = _force(
+    "tension_behind", r"S_\mathrm{b}", "tension on the side the rope comes from", 500, 3000, 2000
+)
+TENSION_AHEAD = _force(
+    "tension_ahead", r"S_\mathrm{a}", "tension on the side the rope moves towards", 500, 12000, 3200
+)
+FRICTION = Variable(
+    "friction",
+    r"\mu",
+    "coefficient of friction between rope and edge",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(0.05, 0.6, 0.3),
+)
+TURN = Variable(
+    "turn",
+    r"\gamma",
+    "angle through which the rope turns",
+    Kind.ANGLE,
+    NOT_NEGATIVE,
+    Range(radians(10), radians(120), radians(90)),
+    in_radians=True,
+)
