@@ -1,0 +1,66 @@
+"""One learner at one page: their units and their record.
+
+The session is made when a page is opened and handed to everything on it; when the learner
+chooses other units, everything that observes ``display`` follows, and the choice is kept in the
+learner's record for the next page.
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+import ipywidgets as widgets
+import traitlets
+
+from ropecalc.teaching.record import Record
+from ropecalc.units import Display, Kind, units_of
+
+_CHOICES = {
+    "force": ("kN", "kgf", "lbf"),
+    "length": ("m", "ft"),
+    "mass": ("kg", "lb"),
+}
+_LABELS = {"force": "Forces in", "length": "Lengths in", "mass": "Masses in"}
+
+
+class Session(traitlets.HasTraits):
+    """A learner's choices (``display``, observable) and their ``record``."""
+
+    display = traitlets.Instance(Display)
+
+    def __init__(self, record: Record) -> None:
+        self.record = record
+        saved = {kind: record.setting(f"unit.{kind}") for kind in _CHOICES}
+        known = {
+            kind: symbol
+            for kind, symbol in saved.items()
+            if symbol is not None and symbol in _CHOICES[kind]
+        }
+        super().__init__(display=Display(**known))
+
+    def choose_unit(self, kind: str, symbol: str) -> None:
+        """Show all numbers of ``kind`` ("force", "length", "mass") in ``symbol`` from now on."""
+        chosen = {k: getattr(self.display, k) for k in _CHOICES} | {kind: symbol}
+        self.record.keep_setting(f"unit.{kind}", symbol)
+        self.display = Display(**chosen)
+
+    def on_units(self, follow: Callable[[Display], Any]) -> None:
+        """Call ``follow`` with the new display whenever the learner changes units."""
+        self.observe(lambda change: follow(change["new"]), names="display")
+
+    def unit_chooser(self) -> widgets.HBox:
+        """Three drop-downs: forces, lengths, masses."""
+        boxes = []
+        for kind, symbols in _CHOICES.items():
+            names = {u.symbol: f"{u.words} ({u.symbol})" for u in units_of(Kind(kind))}
+            box = widgets.Dropdown(
+                options=[(names[s], s) for s in symbols],
+                value=getattr(self.display, kind),
+                description=_LABELS[kind],
+                layout={"width": "270px"},
+                style={"description_width": "85px"},
+            )
+            box.observe(
+                lambda change, kind=kind: self.choose_unit(kind, change["new"]), names="value"
+            )
+            boxes.append(box)
+        return widgets.HBox(boxes, layout={"flex_flow": "row wrap"})

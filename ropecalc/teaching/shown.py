@@ -1,0 +1,22 @@
+"""What every page shows is a widget that can also say itself in plain text."""
+
+from typing import Any
+
+import ipywidgets as widgets
+
+
+class Shown(widgets.VBox):
+    """A column of widgets with a plain-text summary.
+
+    The summary is what a screen reader, a search and the notebook tests see in place of the
+    picture; it is rebuilt whenever it is asked for, so it always tells the current state.
+    """
+
+    def summary(self) -> str:
+        """The state in plain words. Subclasses say what they show."""
+        raise NotImplementedError
+
+    def _repr_mimebundle_(self, **kwargs: Any) -> dict[str, Any]:
+        bundle: dict[str, Any] = super()._repr_mimebundle_(**kwargs)
+        bundle["text/plain"] = self.summary()
+        return bundle
