@@ -1,0 +1,180 @@
+"""The learner's record keeps what was answered, whatever happens to the kernel or the disk."""
+
+import os
+import signal
+import sqlite3
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from ropecalc.teaching import record as record_module
+from ropecalc.teaching.record import Answer, Place, Record, Work, record_path
+
+PLACE = Place("holding", "push")
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "data" / "record.sqlite"
+
+
+def reopened(path: Path) -> Record:
+    record = Record.open(path)
+    assert record.notice == ""
+    return record
+
+
+def test_settings_and_work_and_answers_outlive_the_page(path: Path) -> None:
+    first = reopened(path)
+    first.keep_setting("unit.force", "kN")
+    first.keep_setting("unit.force", "lbf")
+    first.keep_work(PLACE, Work(draw=2, draft="1,1", hints=1, solution_seen=True))
+    first.keep_answer(PLACE, Answer(2, "1,15 kN", "1.15 kN", "right", hints=1))
+    first.keep_answer(PLACE, Answer(3, "<b>2</b>", "", "unreadable"))
+    first.close()
+
+    record = reopened(path)
+    assert record.setting("unit.force") == "lbf"
+    assert record.setting("unit.mass") is None
+    assert record.work(PLACE) == Work(2, "1,1", 1, True)
+    assert record.work(Place("holding", "other")) == Work()
+    assert [a.text for a in record.answers(PLACE)] == ["1,15 kN", "<b>2</b>"]
+    (kept,) = record.answers(PLACE, draw=2)
+    assert (kept.reading, kept.verdict, kept.hints, kept.solution_seen) == (
+        "1.15 kN",
+        "right",
+        1,
+        False,
+    )
+    assert kept.at.endswith("+00:00")
+    assert record.places() == (PLACE,)
+
+
+def test_a_killed_kernel_loses_nothing_that_was_answered(path: Path) -> None:
+    program = f"""
+import sys, time
+from pathlib import Path
+from ropecalc.teaching.record import Answer, Place, Record
+record = Record.open(Path({str(path)!r}))
+for number in range(10_000):
+    record.keep_answer(Place("p", "q"), Answer(number, "x", "", "right"))
+    print(number, flush=True)
+"""
+    child = subprocess.Popen([sys.executable, "-c", program], stdout=subprocess.PIPE, text=True)
+    assert child.stdout is not None
+    said = [int(child.stdout.readline()) for _ in range(25)]
+    os.kill(child.pid, signal.SIGKILL)
+    said += [int(line) for line in child.stdout.read().splitlines()]
+    child.wait()
+
+    draws = [answer.draw for answer in reopened(path).answers(Place("p", "q"))]
+    assert draws[: len(said)] == said
+    assert len(draws) <= len(said) + 1
+
+
+def test_two_pages_at_once(path: Path) -> None:
+    program = f"""
+from pathlib import Path
+from ropecalc.teaching.record import Answer, Place, Record
+record = Record.open(Path({str(path)!r}))
+for number in range(40):
+    record.keep_answer(Place("p", "q"), Answer(number, "x", "", "right"))
+assert record.notice == "", record.notice
+"""
+    children = [subprocess.Popen([sys.executable, "-c", program]) for _ in range(2)]
+    assert [child.wait() for child in children] == [0, 0]
+    assert len(reopened(path).answers(Place("p", "q"))) == 80
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        lambda old: b"no database at all " * 100,
+        lambda old: old[: len(old) // 2],
+        lambda old: old[:4096] + b"\xff" * (len(old) - 4096),
+    ],
+    ids=["text", "cut short", "overwritten"],
+)
+def test_a_damaged_file_is_set_aside_and_kept(path: Path, damage: object) -> None:
+    record = reopened(path)
+    record.keep_setting("a", "b" * 20_000)
+    record.close()
+    broken = damage(path.read_bytes())  # type: ignore[operator]
+    path.write_bytes(broken)
+
+    fresh = Record.open(path)
+    (aside,) = path.parent.glob("record-damaged-*.sqlite")
+    assert aside.read_bytes() == broken
+    assert aside.name in fresh.notice and "could not be read" in fresh.notice
+    fresh.keep_setting("a", "c")
+    fresh.close()
+    assert reopened(path).setting("a") == "c"
+
+
+@pytest.mark.parametrize("where", ["folder", "under a file"])
+def test_where_nothing_can_be_written_work_goes_on_in_memory(tmp_path: Path, where: str) -> None:
+    path = tmp_path
+    if where == "under a file":
+        (tmp_path / "file").write_text("in the way")
+        path = tmp_path / "file" / "record.sqlite"
+    record = Record.open(path)
+    assert "forgotten when this page is closed" in record.notice
+    record.keep_answer(PLACE, Answer(0, "1", "1 kN", "right"))
+    assert len(record.answers(PLACE)) == 1
+
+
+def test_a_disk_that_stops_taking_writes_is_said_and_survived(path: Path) -> None:
+    record = reopened(path)
+    record.keep_setting("unit.force", "lbf")
+    with sqlite3.connect(path) as disk:  # every further answer fails, as on a full disk
+        disk.execute(
+            "CREATE TRIGGER full BEFORE INSERT ON answers BEGIN "
+            "SELECT RAISE(ABORT, 'disk is full'); END"
+        )
+    disk.close()
+    record.keep_answer(PLACE, Answer(0, "1", "1 kN", "right"))
+    assert "disk is full" in record.notice and "forgotten" in record.notice
+    assert len(record.answers(PLACE)) == 1
+    assert record.setting("unit.force") == "lbf"
+
+
+def test_a_locked_file_is_waited_for_and_then_said(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    reopened(path).keep_setting("unit.mass", "lb")
+    monkeypatch.setattr(record_module, "_WAIT", 0.05)
+    other = sqlite3.connect(path)
+    other.execute("BEGIN IMMEDIATE")
+    record = Record.open(path)
+    other.close()
+    assert "locked" in record.notice
+    assert record.setting("unit.mass") == "lb"
+
+
+def test_files_of_others_and_of_newer_releases_stay_untouched(tmp_path: Path) -> None:
+    foreign, newer = tmp_path / "foreign.sqlite", tmp_path / "newer.sqlite"
+    with sqlite3.connect(foreign) as disk:
+        disk.execute("CREATE TABLE settings (something TEXT)")
+    disk.close()
+    reopened(newer).close()
+    with sqlite3.connect(newer) as disk:
+        disk.execute(f"PRAGMA user_version = {record_module.SCHEMA + 1}")
+    disk.close()
+    for path, words in ((foreign, "another program"), (newer, "newer release")):
+        before = path.read_bytes()
+        record = Record.open(path)
+        record.keep_setting("a", "b")
+        assert words in record.notice
+        assert record.setting("a") == "b"
+        assert path.read_bytes() == before
+
+
+def test_the_environment_names_the_file(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setenv("ROPECALC_RECORD", str(tmp_path / "mine.sqlite"))
+    Record.open().keep_setting("a", "b")
+    assert record_path().exists()
+    monkeypatch.delenv("ROPECALC_RECORD")
+    assert record_path().name == "record.sqlite"
+    assert record_path().parent.name == "ropecalc"
