@@ -41,8 +41,7 @@ def find_course(folder: str | None) -> Path:
         course = Path(folder).expanduser().resolve()
         if not (course / START).is_file():
             raise ValueError(
-                f"there is no course in {course}: name the folder that holds {START} "
-                "with --folder"
+                f"there is no course in {course}: name the folder that holds {START} with --folder"
             )
         return course
     here = Path.cwd()

@@ -186,8 +186,6 @@ class CoursePage {
     const { panel } = this;
     const { content, context, model, toolbar } = panel;
     toolbar.hide();
-    // JupyterLab's own keys would delete, cut or move cells, and take the arrow keys from sliders.
-    content.node.setAttribute('data-lm-suppress-shortcuts', 'true');
     for (const cell of content.widgets) {
       cell.model.setMetadata('editable', false);
       cell.model.setMetadata('deletable', false);
@@ -205,12 +203,19 @@ class CoursePage {
     this.handlers = {
       dblclick: event => inOutput(event) || event.stopPropagation(), // opens a text for editing
       contextmenu: event => event.stopPropagation(), // offers to delete cells
-      keydown: event => isSave(event) && event.preventDefault(),
       click: event => this.follow(event)
     };
     for (const [type, handler] of Object.entries(this.handlers)) {
       panel.node.addEventListener(type, handler, true);
     }
+    // JupyterLab's own keys (it listens further up) would delete, cut, move or run cells.
+    this.keys = event => {
+      event.stopPropagation();
+      if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 's') {
+        event.preventDefault(); // the browser would offer to save its copy of the page
+      }
+    };
+    content.node.addEventListener('keydown', this.keys);
     this.labels = labelSliders(content.node);
     panel.disposed.connect(() => this.labels.disconnect());
   }
@@ -222,7 +227,7 @@ class CoursePage {
     delete panel.node.dataset.ropecalc;
     panel.removeClass('ropecalc-page');
     panel.toolbar.show();
-    panel.content.node.removeAttribute('data-lm-suppress-shortcuts');
+    panel.content.node.removeEventListener('keydown', this.keys);
     for (const [type, handler] of Object.entries(this.handlers)) {
       panel.node.removeEventListener(type, handler, true);
     }
@@ -303,10 +308,6 @@ async function kernelReady(session) {
 
 function inOutput(event) {
   return event.target.closest?.('.jp-OutputArea') != null;
-}
-
-function isSave(event) {
-  return (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 's';
 }
 
 function addStylesheet(href) {
