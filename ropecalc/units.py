@@ -29,6 +29,11 @@ class Kind(StrEnum):
     ANGLE = "angle"
     RATIO = "ratio"
 
+    @property
+    def phrase(self) -> str:
+        """The kind with its article, as it stands in a sentence."""
+        return f"an {self}" if self is Kind.ANGLE else f"a {self}"
+
 
 @dataclass(frozen=True)
 class Unit:
@@ -122,7 +127,7 @@ def from_si(value: float, unit: str) -> float:
     return value / find_unit(unit).factor
 
 
-_NUMBER = re.compile(r"^\s*(?P<number>[+\-−]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*(?P<unit>\D*?)\s*$")
+_NUMBER = re.compile(r"(?P<number>[+\-−]?(?:\d+(?:[.,]\d*)?|[.,]\d+))(?P<unit>\D*)")
 
 
 def parse_number(text: str) -> tuple[float, str]:
@@ -131,14 +136,16 @@ def parse_number(text: str) -> tuple[float, str]:
     Strict on purpose: thousands separators, fractions and exponents are refused in words
     rather than guessed, because ``1,155`` read as a thousand would be a thousandfold error.
     """
-    match = _NUMBER.match(text)
+    match = _NUMBER.fullmatch(text.strip())
     if match is None:
         raise QuantityError(
             f"“{text.strip()}” cannot be read as one number. Write digits with at most one "
             "decimal comma or point, then the unit, for example 1.25 kN."
         )
-    number = match["number"].replace("−", "-").replace(",", ".")
-    return float(number), match["unit"]
+    number = float(match["number"].replace("−", "-").replace(",", "."))
+    if not math.isfinite(number):
+        raise QuantityError("That number has more digits than can be reckoned with. Write fewer.")
+    return number, match["unit"].strip()
 
 
 def parse_quantity(text: str, kind: Kind) -> tuple[float, Unit]:
@@ -154,14 +161,14 @@ def parse_quantity(text: str, kind: Kind) -> tuple[float, Unit]:
     offered = ", ".join(u.symbol for u in units_of(kind) if u.symbol)
     if not unit_text and kind is not Kind.RATIO:
         raise WrongUnitError(
-            f"“{text.strip()}” has no unit. Add one of: {offered} (this is a {kind})."
+            f"“{text.strip()}” has no unit. Add one of: {offered} (this is {kind.phrase})."
         )
     unit = find_unit(unit_text)
     if unit.kind is not kind:
         twin = {("kg", Kind.FORCE): "kgf", ("lb", Kind.FORCE): "lbf"}.get((unit.symbol, kind))
         hint = f" A scale or load cell that shows {unit.symbol} means {twin}." if twin else ""
         raise WrongUnitError(
-            f"“{text.strip()}” is a {unit.kind}, but a {kind} is asked for."
+            f"“{text.strip()}” is {unit.kind.phrase}, but {kind.phrase} is asked for."
             + (f" Use one of: {offered}." if offered else " Write a plain number.")
             + hint
         )
@@ -228,7 +235,7 @@ class Display:
         for kind in (Kind.FORCE, Kind.LENGTH, Kind.MASS, Kind.ANGLE):
             unit = find_unit(getattr(self, kind.value))
             if unit.kind is not kind:
-                raise QuantityError(f"{unit.symbol} is a {unit.kind}, not a {kind}.")
+                raise QuantityError(f"{unit.symbol} is {unit.kind.phrase}, not {kind.phrase}.")
 
     def unit(self, kind: Kind) -> Unit:
         """The unit in which this reader sees numbers of ``kind``."""

@@ -11,6 +11,7 @@ from ropecalc.derivation.variable import (
     DomainError,
     Range,
     Variable,
+    as_numbers,
 )
 
 __all__ = [
@@ -28,6 +29,7 @@ __all__ = [
     "Range",
     "Step",
     "Variable",
+    "as_numbers",
     "derive",
     "samples",
 ]

@@ -122,13 +122,15 @@ class Argument:
     def _branch(self, wanted: Any, solutions: Sequence[Any]) -> Any:
         """The one solution that stays inside the domain of ``wanted`` over the teaching range."""
         variable = next(v for v in self.variables if self._symbols[v.name] == wanted)
-        inside = list(solutions)
+        inside, tried = list(solutions), False
         for point in samples(self.variables):
             values = {self._symbols[name]: value for name, value in point.items()}
             kept = [s for s in inside if _lies_in(variable, s.subs(values))]
-            inside = kept or inside
-        if len(inside) != 1 or not inside:
-            raise DerivationError(f"{wanted}: {len(inside)} of {solutions} suit its domain")
+            if kept:  # otherwise these values do not go together and say nothing
+                inside, tried = kept, True
+        if not tried or len(inside) != 1:
+            count = len(inside) if tried else 0
+            raise DerivationError(f"{wanted}: {count} of {solutions} suit its domain")
         return inside[0]
 
     def _must_equal(self, one: Any, other: Any) -> None:
@@ -137,7 +139,8 @@ class Argument:
             values = {self._symbols[name]: value for name, value in point.items()}
             size = abs(one.subs(values).evalf(_PROOF_DIGITS))
             gap = abs(difference.subs(values).evalf(_PROOF_DIGITS, maxn=200))
-            if gap > (1 + size) * self.sympy.Float(10) ** (10 - _PROOF_DIGITS):
+            near = gap <= (1 + size) * self.sympy.Float(10) ** (10 - _PROOF_DIGITS)
+            if near is not self.sympy.true:  # false, or undecided because it is not a number
                 raise DerivationError(f"not the same: {one} and {other}")
 
 
@@ -177,5 +180,7 @@ def _symbol(variable: Variable) -> Any:
 
 
 def _lies_in(variable: Variable, value: Any) -> bool:
+    if not value.is_number or not value.is_finite:
+        return False
     number = complex(value)
     return abs(number.imag) < 1e-9 and variable.domain.contains(number.real)

@@ -10,7 +10,7 @@ import numpy as np
 from ropecalc import cautions as caution
 from ropecalc.derivation.argument import Argument, DerivationError, Step, samples
 from ropecalc.derivation.explanation import Explanation, explain_steps, show_value
-from ropecalc.derivation.variable import DomainError, Variable
+from ropecalc.derivation.variable import DomainError, Variable, as_numbers
 from ropecalc.units import Display
 
 
@@ -126,7 +126,7 @@ class Derivation:
             if not np.all(condition.holds(ready)):
                 raise DomainError(f"{condition.sentence} {condition.remedy}")
         answer = self._evaluate(ready)
-        if not self.result.domain.contains(answer) or not self._gives_back_at(ready, answer):
+        if not self.result.domain.contains(answer) or not np.all(self._returns(ready, answer)):
             raise DomainError(
                 f"{self.title}: with these values there is no {self.result.meaning} that is "
                 f"{self.result.domain.describe(self.result.kind, Display())}. "
@@ -134,15 +134,17 @@ class Derivation:
             )
         return answer
 
-    def _gives_back_at(self, ready: Mapping[str, Any], answer: Any) -> bool:
-        """For a derivation turned round: does the original, at the answer, return the given?"""
-        if self.inverse_of is None:
-            return True
+    def _returns(self, ready: Mapping[str, Any], answer: Any) -> Any:
+        """For a derivation turned round: where does the original, at the answer, return the given?
+
+        True throughout for a derivation that is none.
+        """
         original = self.inverse_of
+        if original is None:
+            return np.bool_(True)
         values = {v.name: ready.get(v.name, answer) for v in original.given}
-        if not np.all(original.valid(**values)):
-            return False
-        return bool(np.allclose(original._evaluate(values), ready[original.result.name], 1e-6))
+        back = np.isclose(original._evaluate(values), ready[original.result.name], rtol=1e-6)
+        return original.valid(**values) & back
 
     def valid(self, **values: Any) -> Any:
         """True where the values lie inside every domain and meet every condition."""
@@ -156,16 +158,22 @@ class Derivation:
         return good
 
     def masked(self, **values: Any) -> "np.ma.MaskedArray[Any, Any]":
-        """Evaluate on arrays, masking the points where the result does not hold."""
-        names = list(values)
-        arrays = np.broadcast_arrays(*(np.asarray(values[n], dtype=float) for n in names))
-        ready = dict(zip(names, arrays, strict=True))
-        good = np.broadcast_to(self.valid(**ready), arrays[0].shape)
-        out = np.ma.masked_all(arrays[0].shape)
+        """Evaluate on arrays, masking the points where the result does not hold.
+
+        Points that are masked in an argument stay masked.
+        """
+        hidden: Any = np.bool_(False)
+        for value in values.values():
+            hidden = hidden | np.ma.getmaskarray(value)
+        ready = self._named({name: np.ma.getdata(value) for name, value in values.items()})
+        shape = np.broadcast_shapes(*(np.shape(value) for value in ready.values()))
+        good = np.broadcast_to(self.valid(**ready) & ~hidden, shape)
+        out = np.ma.masked_all(shape)
         if good.any():
-            inside = {n: a[good] for n, a in ready.items()}
+            inside = {name: np.broadcast_to(value, shape)[good] for name, value in ready.items()}
             answer = np.asarray(self._evaluate(inside))
-            out[good] = np.ma.masked_invalid(answer)
+            fits = self.result.domain.mask(answer) & self._returns(inside, answer)
+            out[good] = np.ma.masked_where(~fits, answer)
         return out
 
     def _evaluate(self, ready: Mapping[str, Any]) -> Any:
@@ -186,10 +194,7 @@ class Derivation:
                 + (f"; missing: {', '.join(missing)}" if missing else "")
                 + (f"; unknown: {', '.join(extra)}" if extra else "")
             )
-        return {
-            name: float(value) if isinstance(value, (int, float)) else np.asarray(value, float)
-            for name, value in values.items()
-        }
+        return {name: as_numbers(name, value) for name, value in values.items()}
 
     def explain(self, display: Display | None = None, **values: float) -> Explanation:
         """The argument in words and mathematics; with ``values`` (SI), with those numbers in it."""
@@ -240,6 +245,7 @@ class Derivation:
         )
 
     def _gives_back(self, candidate: Any, argument: Argument, last: Step, target: Variable) -> bool:
+        tried = False
         for point in samples(self.given):
             if not bool(np.all(self.valid(**{n: float(v) for n, v in point.items()}))):
                 continue
@@ -249,7 +255,8 @@ class Derivation:
             back = complex(candidate.subs({**known, argument.symbol(self.result): result}))
             if abs(back - complex(point[target.name])) > 1e-9 * (1 + abs(back)):
                 return False
-        return True
+            tried = True
+        return tried
 
     def find(self, wanted: str, target: float, **others: float) -> float:
         """The value of a given quantity at which the result is ``target``, found numerically.
@@ -262,18 +269,19 @@ class Derivation:
         variable = self.variable(wanted)
         grid = np.linspace(variable.teaching.low, variable.teaching.high, 2001)
         gap = self.masked(**{wanted: grid}, **others) - target
-        brackets = [
-            (grid[i], grid[i + 1])
-            for i in range(len(grid) - 1)
-            if not np.ma.getmaskarray(gap)[i : i + 2].any() and gap[i] * gap[i + 1] <= 0
-        ]
-        if len(brackets) != 1:
-            how = "nowhere" if not brackets else f"{len(brackets)} times"
+        hits = np.flatnonzero(np.ma.filled(gap == 0.0, False))
+        crossings = np.flatnonzero(np.ma.filled(gap[:-1] * gap[1:] < 0.0, False))
+        times = len(hits) + len(crossings)
+        if times != 1:
+            how = "nowhere" if not times else f"{times} times"
             raise DomainError(
                 f"{self.title}: within the range of {variable.meaning} that is taught here the "
                 f"wanted result is reached {how}. Change the wanted result or another value."
             )
-        root: float = brentq(lambda x: self(**{wanted: x}, **others) - target, *brackets[0])
+        if len(hits):
+            return float(grid[hits[0]])
+        low, high = grid[crossings[0]], grid[crossings[0] + 1]
+        root: float = brentq(lambda x: self(**{wanted: x}, **others) - target, low, high)
         return root
 
 

@@ -64,7 +64,8 @@ def explain_steps(
         value = _value(step.equation.rhs, values) if found is not None else None
         numbers = _with_numbers(step.equation, found, values, by_symbol, display)
         if found is not None and value is not None:
-            numbers += " = " + _typeset(by_symbol[found], value, display)
+            if numbers:
+                numbers += " = " + _typeset(by_symbol[found], value, display)
             values = {found: value} | values
         lines.append(
             Line(
@@ -94,12 +95,13 @@ def _with_numbers(
     display: Display,
 ) -> str:
     """The equation with numbers for what is known; what a step finds stays a symbol on its left."""
+    from sympy import Derivative
+
     known = {s: v for s, v in values.items() if s != found}
-    if not equation.free_symbols & set(known):
-        return ""
+    if not equation.free_symbols & set(known) or equation.has(Derivative):
+        return ""  # nothing to put in, or a rate of change, which has no place for a number
     names = {
-        s: _typeset(by_symbol[s], v, display, raised=_is_raised(equation, s))
-        for s, v in known.items()
+        s: _inside(by_symbol[s], v, display, _is_raised(equation, s)) for s, v in known.items()
     }
     return _latex(equation, symbol_names=names, mul_symbol="times")
 
@@ -115,11 +117,15 @@ def show_value(variable: Variable, value: float, display: Display) -> str:
     return display.show(value, variable.kind)
 
 
-def _typeset(variable: Variable, value: float, display: Display, raised: bool = False) -> str:
+def _typeset(variable: Variable, value: float, display: Display) -> str:
     if variable.in_radians:
-        text = f"{value:.3g}" + UNITS["rad"].latex
-    else:
-        text = display.latex(value, variable.kind)
+        return f"{value:.3g}" + UNITS["rad"].latex
+    return display.latex(value, variable.kind)
+
+
+def _inside(variable: Variable, value: float, display: Display, raised: bool) -> str:
+    """A value as it stands inside a formula: in brackets where a sign or a power could mislead."""
+    text = _typeset(variable, value, display)
     return rf"\left({text}\right)" if raised or value < 0 else text
 
 

@@ -13,6 +13,29 @@ class DomainError(ValueError):
     """A value lies outside the range in which a result holds. The text says how to fix it."""
 
 
+def as_numbers(name: str, value: Any) -> Any:
+    """``value`` as a float or as an array of floats.
+
+    Raises :class:`DomainError` for text, complex numbers and points that a mask hides: reading
+    on would turn them silently into numbers nobody entered.
+    """
+    if isinstance(value, float):
+        return value
+    if np.ma.is_masked(value):
+        raise DomainError(f"{name} has masked points; leave them out, or ask for masked results.")
+    try:
+        array = np.asarray(value)
+        if array.dtype.kind not in "biufO":
+            raise TypeError
+        array = array.astype(float, copy=False)
+    except (TypeError, ValueError, OverflowError):
+        shown = repr(value) if len(repr(value)) <= 60 else f"a {type(value).__name__}"
+        raise DomainError(
+            f"{name} is {shown}; it must be a number or an array of numbers in SI units."
+        ) from None
+    return float(array) if array.ndim == 0 else array
+
+
 @dataclass(frozen=True)
 class Domain:
     """An interval of SI values; each end is open (excluded) or closed (included)."""

@@ -11,6 +11,7 @@ from typing import Any
 
 import numpy as np
 
+from ropecalc.derivation import DomainError, as_numbers
 from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 
@@ -118,13 +119,25 @@ def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
 
     Raises ``ValueError`` for a load outside its domain or places that are not finite numbers.
     """
-    q.LOAD.check(load)
-    q.X.check(x)
-    q.Z.check(z)
-    place_x, place_z = np.broadcast_arrays(np.asarray(x, float), np.asarray(z, float))
+    haul_top, track_top, hub = rig.haul_directional, rig.track_directional, rig.hub
+    load, x, z = (as_numbers(n, v) for n, v in (("load", load), ("x", x), ("z", z)))
+    if np.ndim(load):
+        raise DomainError("load is an array; give one load, and places as arrays.")
+    for variable, value in (
+        (q.LOAD, load),
+        (q.X, x),
+        (q.Z, z),
+        (q.X_D, haul_top.x),
+        (q.Z_D, haul_top.z),
+        (q.X_A, track_top.x),
+        (q.Z_A, track_top.z),
+        (q.X_B, hub.x),
+        (q.Z_B, hub.z),
+    ):
+        variable.check(value)
+    place_x, place_z = np.broadcast_arrays(x, z)
     scalar = place_x.ndim == 0
     place_x, place_z = np.atleast_1d(place_x), np.atleast_1d(place_z)
-    haul_top, track_top, hub = rig.haul_directional, rig.track_directional, rig.hub
 
     haul = np.arctan2(haul_top.z - place_z, place_x - haul_top.x)
     track = np.arctan2(track_top.z - place_z, place_x - track_top.x)
