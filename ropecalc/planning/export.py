@@ -108,6 +108,7 @@ def _summary(summary: Summary) -> dict[str, Any]:
         "largest_haul_tension": _peak(summary.haul, "_N"),
         "largest_hub_uplift": _peak(summary.hub_uplift, "_N"),
         "nearest_to_straight_line": _peak(summary.nearest_line, ""),
+        "some_heights_too_sensitive": summary.sensitive,
         "not_possible": [
             {"from_height_m": gap.low, "to_height_m": gap.high, "why": _verdict(gap, gap.demand)}
             for gap in summary.gaps

@@ -117,6 +117,16 @@ class Station:
 
 
 @dataclass(frozen=True)
+class Place:
+    """One of the closely spaced places between the stations, for drawing the path (m, N)."""
+
+    height: float
+    offset: float
+    effort: float | None
+    effort_further: float | None
+
+
+@dataclass(frozen=True)
 class Peak:
     """The largest value over the raise, and the height where it occurs."""
 
@@ -151,9 +161,10 @@ class Comparison:
 
 @dataclass(frozen=True)
 class Summary:
-    """One method over the whole raise: its largest results (None: never held) and its gaps.
+    """One method over the whole raise: its largest results (None: none to rely on) and its gaps.
 
-    ``nearest_line`` is the largest part used of the way to the straight line.
+    Places that are too sensitive are left out of the largest forces; ``sensitive`` says that
+    there are some. ``nearest_line`` is the largest part used of the way to the straight line.
     """
 
     method: Method
@@ -162,6 +173,7 @@ class Summary:
     hub_uplift: Peak | None
     nearest_line: Peak | None
     gaps: tuple[Gap, ...]
+    sensitive: bool
     comparisons: tuple[Comparison, ...]
 
 
@@ -169,13 +181,15 @@ class Summary:
 class RaisePlan:
     """A site's raise. ``governing`` is the station with the largest effort of the plan's method.
 
-    ``track_play`` is the longest minus the shortest track line over the raise (m).
+    ``trace`` follows the path closely, for pictures. ``track_play`` is the longest minus the
+    shortest track line over the raise (m).
     """
 
     site: Site
     load: float
     stations: tuple[Station, ...]
     governing: Station | None
+    trace: tuple[Place, ...]
     summaries: tuple[Summary, ...]
     track_play: float
     cautions: tuple[str, ...]
@@ -212,7 +226,7 @@ def plan_raise(site: Site) -> RaisePlan:
     if peak is not None:
         governing = min(stations, key=lambda station: abs(station.height - peak))
     summaries = tuple(
-        _summary(site, sweep, way, stations) for way in sorted(Method, key=lambda m: m != method)
+        _summary(site, load, sweep, way) for way in sorted(Method, key=lambda m: m != method)
     )
     lengths = sweep.track_lengths
     return RaisePlan(
@@ -220,6 +234,7 @@ def plan_raise(site: Site) -> RaisePlan:
         load=load,
         stations=stations,
         governing=governing,
+        trace=_trace(site, load, sweep),
         summaries=summaries,
         track_play=float(lengths.max() - lengths.min()),
         cautions=_cautions(site),
@@ -446,6 +461,15 @@ def _stations(site: Site, load: float, heights: Sequence[float]) -> tuple[Statio
     return tuple(stations)
 
 
+def _trace(site: Site, load: float, sweep: _Sweep) -> tuple[Place, ...]:
+    method = site.lift.guided_by
+    effort, further = sweep.forces[method].effort, _moved(site, load, sweep, method).further
+    return tuple(
+        Place(float(z), float(x), *(None if math.isnan(f) else float(f) for f in forces))
+        for z, x, *forces in zip(sweep.heights, sweep.offsets, effort, further, strict=True)
+    )
+
+
 def _guided(sweep: _Sweep, method: Method, index: int, moved: "_Moved") -> Guided:
     forces = sweep.forces[method]
     if not forces.held[index]:
@@ -490,22 +514,25 @@ def _moved(site: Site, load: float, sweep: _Sweep, method: Method) -> _Moved:
     return _Moved(further.effort, here.held & (~further.held | much))
 
 
-def _summary(site: Site, sweep: _Sweep, method: Method, stations: Sequence[Station]) -> Summary:
-    forces = sweep.forces[method]
-    effort = _peak(forces.effort, sweep.heights)
-    haul = _peak(forces.haul_above, sweep.heights)
-    uplift = None
-    if method is not Method.ATTENDANT:
-        uplift = _peak(forces.values["hub_uplift"], sweep.heights)
-    shaky = any(station.way(method).sensitive for station in stations)
+def _summary(site: Site, load: float, sweep: _Sweep, method: Method) -> Summary:
+    forces, heights = sweep.forces[method], sweep.heights
+    shaky = _moved(site, load, sweep, method).sensitive
+
+    def largest(values: Array) -> Peak | None:
+        return _peak(np.where(shaky, np.nan, values), heights)
+
+    effort, haul = largest(forces.effort), largest(forces.haul_above)
+    attended = method is Method.ATTENDANT
+    uplift = None if attended else largest(forces.values["hub_uplift"])
     return Summary(
         method=method,
         effort=effort,
         haul=haul,
         hub_uplift=uplift,
-        nearest_line=_peak(forces.used, sweep.heights),
+        nearest_line=_peak(forces.used, heights),
         gaps=tuple(_gaps(forces, sweep)),
-        comparisons=_comparisons(site.limits, method, effort, haul, uplift, shaky),
+        sensitive=bool(shaky.any()),
+        comparisons=_comparisons(site.limits, method, effort, haul, uplift, bool(shaky.any())),
     )
 
 
@@ -559,11 +586,11 @@ def _comparisons(
 def _verdict(limit: float | None, largest: Peak | None, shaky: bool) -> Verdict:
     if limit is None:
         return Verdict.NO_LIMIT
-    if largest is None:
-        return Verdict.NOTHING
-    if largest.value > limit:
+    if largest is not None and largest.value > limit:
         return Verdict.OUTSIDE
-    return Verdict.TOO_SENSITIVE if shaky else Verdict.INSIDE
+    if shaky:
+        return Verdict.TOO_SENSITIVE
+    return Verdict.NOTHING if largest is None else Verdict.INSIDE
 
 
 def _cautions(site: Site) -> tuple[str, ...]:

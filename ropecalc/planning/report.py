@@ -20,7 +20,6 @@ from ropecalc.planning.raise_plan import (
     Guided,
     RaisePlan,
     Summary,
-    Verdict,
 )
 from ropecalc.units import Display, Kind, Rounding, plain, round_figures
 
@@ -301,16 +300,16 @@ def summary_lines(summary: Summary, words: Wording) -> list[str]:
             f"  Nearest to the straight line from directional to hub at "
             f"{words.height(summary.nearest_line.height)} {words.metre}: {part} % of the way to it."
         )
+    if summary.sensitive:
+        lines.append("  Some heights are too sensitive for a number; the largest below omit them.")
     lines += [f"  {comparison_line(comparison, words)}" for comparison in summary.comparisons]
     return lines
 
 
 def comparison_line(comparison: Comparison, words: Wording) -> str:
     """A largest result and how it compares with the limit entered for it."""
-    largest = "no value"
-    if comparison.verdict is Verdict.TOO_SENSITIVE:
-        largest = "no reliable value"
-    elif comparison.largest is not None:
+    largest = "no value to rely on"
+    if comparison.largest is not None:
         peak = comparison.largest
         largest = (
             f"at most {words.force_with_unit(peak.value)} (at {words.height(peak.height)} "
