@@ -4,7 +4,6 @@ The settings and the JupyterLab extension are handed over when the server starts
 package's folder `lab`; nothing is installed into the reader's Jupyter.
 """
 
-import logging
 import os
 import socket
 import tempfile
@@ -86,15 +85,19 @@ def _serve(course: Path, port: int | None, browser: bool, workspace: str) -> Non
     # The kernel is the Python that runs the course, whatever else the reader has installed.
     os.environ["JUPYTER_PREFER_ENV_PATH"] = "1"
     server = LabApp.initialize_server(argv=settings(course, port, browser, workspace))
+    # Jupyter would give the same address again, in a longer message.
+    server.log.addFilter(lambda entry: "copy and paste" not in entry.getMessage())
+    server.io_loop.add_callback(lambda: _tell(server.display_url.split()[0]))
+    server.start()
+
+
+def _tell(address: str) -> None:
     print(
-        f"The course is at\n\n    {server.display_url.splitlines()[0]}\n\n"
+        f"The course is at\n\n    {address}\n\n"
         "Open that address if no browser opens by itself. Leave this window open while you\n"
         "work; press Ctrl+C here to stop the course. Your answers are kept.",
         flush=True,
     )
-    # Jupyter would say the same again in other words, and announce its own end.
-    server.log.addFilter(lambda entry: entry.levelno < logging.CRITICAL)
-    server.start()
 
 
 def _require_free(port: int) -> None:
