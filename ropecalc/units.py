@@ -169,7 +169,7 @@ def parse_quantity(text: str, kind: Kind) -> tuple[float, Unit]:
         hint = f" A scale or load cell that shows {unit.symbol} means {twin}." if twin else ""
         raise WrongUnitError(
             f"“{text.strip()}” is {unit.kind.phrase}, but {kind.phrase} is asked for."
-            + (f" Use one of: {offered}." if offered else " Write a plain number.")
+            + (" Write a plain number or %." if kind is Kind.RATIO else f" Use one of: {offered}.")
             + hint
         )
     return number * unit.factor, unit
