@@ -6,8 +6,10 @@ What a user can put right is raised as `ValueError` or `OSError` and printed as 
 """
 
 import argparse
+import os
 import sys
 from collections.abc import Callable, Sequence
+from pathlib import Path
 
 from ropecalc import __version__
 
@@ -46,7 +48,78 @@ def _run_course(options: argparse.Namespace) -> int:
     return open_course(options.folder, port=options.port, browser=not options.no_browser)
 
 
-COMMANDS: tuple[Callable[[AddParser], None], ...] = (course,)
+def plan(add: AddParser) -> None:
+    """`ropecalc plan`: work out a raise from a site file."""
+    parser = add("plan", help="work out a raise, station by station, from a site file")
+    parser.add_argument("site", metavar="SITE.toml", help="the surveyed site")
+    parser.add_argument("--json", action="store_true", help="print JSON (SI) instead of tables")
+    parser.add_argument("--csv", metavar="FILE", help="also write the stations as CSV (SI)")
+    parser.add_argument("--picture", metavar="FILE", help="also draw it: .png, .svg or .pdf")
+    parser.add_argument(
+        "--units", default="kN,m,kg", help="units of the tables and the picture, e.g. lbf,ft,lb"
+    )
+    parser.set_defaults(run=_run_plan)
+
+
+def _run_plan(options: argparse.Namespace) -> int:
+    from ropecalc.planning.export import plan_as_csv, plan_as_json
+    from ropecalc.planning.files import check_destination, write_whole
+    from ropecalc.planning.raise_plan import plan_raise
+    from ropecalc.planning.report import read_display, text_report
+    from ropecalc.planning.site_file import read_site
+
+    display = read_display(options.units)
+    if options.picture:
+        from ropecalc.teaching.plan_picture import picture, picture_format
+
+        file_format = picture_format(options.picture)
+    for path in filter(None, (options.csv, options.picture)):
+        if check_destination(path).resolve() == Path(options.site).resolve():
+            raise ValueError(f"{path}: this is the site file. Choose another name to write.")
+    found = plan_raise(read_site(options.site))
+    files: dict[str, str | bytes] = {}
+    if options.csv:
+        files[options.csv] = plan_as_csv(found)
+    if options.picture:
+        files[options.picture] = picture(found, display, file_format)
+    text = plan_as_json(found) if options.json else text_report(found, display)
+    for path, content in files.items():
+        write_whole(path, content)
+    return _print(text)
+
+
+def survey_sheet(add: AddParser) -> None:
+    """`ropecalc survey-sheet`: a page to take to the cliff."""
+    parser = add("survey-sheet", help="write a printable sheet of what to measure at a site")
+    parser.add_argument("pdf", metavar="OUT.pdf", help="the file to write")
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    parser.set_defaults(run=_run_survey_sheet)
+
+
+def _run_survey_sheet(options: argparse.Namespace) -> int:
+    from ropecalc.planning.files import check_destination, write_whole
+    from ropecalc.teaching.survey_page import survey_page
+
+    check_destination(options.pdf)
+    write_whole(options.pdf, survey_page(options.paper))
+    return _print(f"Wrote {options.pdf}: one page, {options.paper}.\n")
+
+
+def _print(text: str) -> int:
+    """Write `text` to the standard output; a reader who has left is no fault."""
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # What is still buffered must go nowhere, or Python complains when it exits.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    except UnicodeEncodeError:
+        encoding = sys.stdout.encoding
+        sys.stdout.write(text.encode(encoding, "replace").decode(encoding))
+    return 0
+
+
+COMMANDS: tuple[Callable[[AddParser], None], ...] = (course, plan, survey_sheet)
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -21,7 +21,7 @@ from ropecalc.planning.raise_plan import (
     RaisePlan,
     Summary,
 )
-from ropecalc.units import Display, Kind, Rounding, plain, round_figures
+from ropecalc.units import Display, Kind, Rounding, find_unit, plain, round_figures
 
 WIDTH = 100
 SENSITIVE_MARK = "too sens."
@@ -136,6 +136,22 @@ def _to_multiple(value: float, step: Decimal, rounding: Rounding) -> Decimal:
     exact = Decimal(f"{value:.11e}") / step
     whole = math.ceil(exact) if rounding is Rounding.UP else math.floor(exact)
     return whole * step + 0
+
+
+def read_display(text: str) -> Display:
+    """The units listed in ``text``, e.g. ``lbf,ft``; those not listed stay kN, m and kg.
+
+    Raises ValueError in words for a unit that is unknown or comes twice.
+    """
+    chosen: dict[str, str] = {}
+    for word in text.split(","):
+        unit = find_unit(word)
+        if unit.kind.value not in ("force", "length", "mass"):
+            raise ValueError(f"--units: {unit.symbol} is not a unit of force, length or mass.")
+        if unit.kind.value in chosen:
+            raise ValueError(f"--units: “{text}” names two units of {unit.kind}. Keep one.")
+        chosen[unit.kind.value] = unit.symbol
+    return Display(**chosen)
 
 
 def text_report(plan: RaisePlan, display: Display | None = None) -> str:
