@@ -663,3 +663,35 @@ def slack_haul_track_tension(argument: Argument) -> Step:
     upward = argument.law("Upward balance.", track * sin(up) - track * sin(down), load)
     put_in = argument.substitute("Put the ground leg in.", upward, level)
     return argument.solve("Solve for the tension.", put_in, track)
+
+
+# --- a hub above the litter -------------------------------------------------------------------
+
+
+@derive(
+    "Tag line to a hub above the litter: its tension",
+    given=(q.LOAD, q.HAUL_ELEVATION, q.LINE_ELEVATION),
+    between=(q.HAUL_TENSION,),
+    result=q.TAG_TENSION,
+    assumptions=_TAG,
+    cautions=_GUIDED,
+)
+def tension_to_high_hub(argument: Argument) -> Step:
+    """Tag tension in N when the line rises to its hub, as across a gorge: both legs lift."""
+    load, up, rise = argument.symbols(q.LOAD, q.HAUL_ELEVATION, q.LINE_ELEVATION)
+    haul, tag = argument.symbols(q.HAUL_TENSION, q.TAG_TENSION)
+    sin, cos = argument.sympy.sin, argument.sympy.cos
+    sideways = argument.law(
+        "Sideways balance: the haul line pulls in as hard as the tag line pulls out.",
+        haul * cos(up),
+        tag * cos(rise),
+    )
+    upward = argument.law(
+        "Upward balance: both lines rise from the litter, so both carry a part of the weight.",
+        haul * sin(up) + tag * sin(rise),
+        load,
+    )
+    found = _eliminate(argument, [sideways, upward], q.TAG_TENSION, q.HAUL_TENSION)
+    return argument.rewrite(
+        "Bring the fractions together (sine of a sum).", found, load * cos(up) / sin(up + rise)
+    )

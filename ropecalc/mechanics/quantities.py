@@ -208,6 +208,15 @@ GROUND_DEPRESSION = _angle(
     38,
     35,
 )
+LINE_ELEVATION = _angle(
+    "line_elevation",
+    r"\varepsilon",
+    "angle of the line to the hub above the horizontal",
+    LEANING,
+    0,
+    40,
+    15,
+)
 HAUL_SLOPE = Variable(
     "haul_slope", "s_D", "slope of the haul leg", Kind.RATIO, POSITIVE, Range(1, 30, 2.3)
 )

@@ -1,0 +1,2 @@
+"""Questions whose answers the library derives, whose numbers are drawn, and whose mistakes have
+names."""

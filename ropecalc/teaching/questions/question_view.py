@@ -1,0 +1,255 @@
+"""A question on the page: numbers, a line to answer in, a reason for every wrong answer, hints."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from html import escape
+
+import ipywidgets as widgets
+
+from ropecalc.teaching.questions import wording
+from ropecalc.teaching.questions.draw import Draw, draw
+from ropecalc.teaching.questions.marking import Marked, Verdict, mark
+from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.wording import Passage
+from ropecalc.teaching.record import Answer, Place, Work
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+from ropecalc.units import Display, Kind
+
+_EXAMPLES = {Kind.RATIO: "a number, for example 0.5", Kind.ANGLE: "for example 30°"}
+_SIGNS = {
+    Verdict.RIGHT: "✓",
+    Verdict.MISTAKE: "✗",
+    Verdict.SIGN: "✗",
+    Verdict.WRONG: "✗",
+}
+
+
+def _nothing() -> None:
+    """What happens elsewhere on the page after an answer, if nobody wants to know."""
+
+
+class QuestionView(Shown):
+    """One question for one learner; where they left off is restored from their record.
+
+    ``page`` names the page in the record and seeds the numbers, so that everyone practises with
+    the same ones. ``checked`` is called after every answer.
+    """
+
+    def __init__(
+        self,
+        template: Template,
+        session: Session,
+        page: str,
+        checked: Callable[[], None] = _nothing,
+    ) -> None:
+        self._template = template
+        self._session = session
+        self._place = Place(page, template.key)
+        self._checked = checked
+        self._work = session.record.work(self._place)
+        self._drawn = draw(template, page, self._work.draw)
+        self._marked: Marked | None = self._last_marked()
+
+        self._stem = widgets.HTMLMath()
+        self._entry = widgets.Text(
+            value=self._work.draft,
+            description="Your answer",
+            layout={"width": "330px"},
+            style={"description_width": "90px"},
+        )
+        self._check = _button("Check", self._answer)
+        self._feedback = widgets.HTML()
+        self._hint = _button("Hint", self._next_hint)
+        self._solve = _button("", self._show_solution)
+        self._new = _button("New numbers", self._next_numbers)
+        self._help = widgets.HTMLMath()
+        super().__init__(
+            [
+                self._stem,
+                widgets.HBox([self._entry, self._check], layout={"flex_flow": "row wrap"}),
+                self._feedback,
+                widgets.HBox(
+                    [self._hint, self._solve, self._new], layout={"flex_flow": "row wrap"}
+                ),
+                self._help,
+            ]
+        )
+        self.add_class("ropecalc-question")
+        self._entry.observe(lambda change: self._keep(draft=change["new"]), "value")
+        self._entry.on_msg(self._when_entered)
+        session.on_units(lambda _: self._refresh())
+        self._refresh()
+
+    def summary(self) -> str:
+        """The question with its numbers, and how the last answer was taken."""
+        parts = [question_text(self._drawn, self._session.display)]
+        if self._marked is not None:
+            parts.append(self._marked.feedback)
+        return "\n".join(parts)
+
+    # --- what the learner does ---
+
+    def _when_entered(self, _: widgets.Widget, content: object, buffers: object) -> None:
+        if isinstance(content, dict) and content.get("event") == "submit":
+            self._answer()
+
+    def _answer(self) -> None:
+        text = self._entry.value.strip()
+        if not text:
+            self._say("Nothing has been typed yet. Write a number and its unit, then check.")
+            return
+        marked = mark(self._drawn, text, self._session.display)
+        self._marked = marked
+        self._session.record.keep_answer(
+            self._place,
+            Answer(
+                draw=self._work.draw,
+                text=text,
+                reading=marked.reading,
+                verdict=marked.verdict,
+                mistake=marked.mistake,
+                hints=self._work.hints,
+                solution_seen=self._work.solution_seen,
+            ),
+        )
+        self._refresh()
+        self._checked()
+
+    def _next_hint(self) -> None:
+        self._keep(hints=min(self._work.hints + 1, len(self._hints())))
+        self._refresh()
+
+    def _show_solution(self) -> None:
+        self._keep(solution_seen=True)
+        self._refresh()
+
+    def _next_numbers(self) -> None:
+        self._work = Work(draw=self._work.draw + 1)
+        self._drawn = draw(self._template, self._place.page, self._work.draw)
+        self._marked = None
+        self._session.record.keep_work(self._place, self._work)
+        self._entry.value = ""
+        self._refresh()
+
+    # --- what the page shows ---
+
+    def _keep(self, **changes: object) -> None:
+        changed = replace(self._work, **changes)  # type: ignore[arg-type]
+        if changed != self._work:
+            self._work = changed
+            self._session.record.keep_work(self._place, changed)
+
+    def _last_marked(self) -> Marked | None:
+        answers = self._session.record.answers(self._place, self._work.draw)
+        if not answers:
+            return None
+        return mark(self._drawn, answers[-1].text, self._session.display)
+
+    def _hints(self) -> tuple[Passage, ...]:
+        return wording.hints(self._drawn, self._session.display)
+
+    def _refresh(self) -> None:
+        display = self._session.display
+        self._stem.value = question_html(self._drawn, display)
+        self._entry.placeholder = _EXAMPLES.get(
+            self._template.kind, f"for example 1.5 {display.unit(self._template.kind).symbol}"
+        )
+        tried = self._marked is not None
+        self._solve.description = (
+            "Show the worked solution" if tried else "Give up and show the solution"
+        )
+        self._solve.disabled = self._work.solution_seen
+        self._say_marked()
+        hints = self._hints() if self._work.hints else ()
+        self._hint.disabled = bool(hints) and self._work.hints >= len(hints)
+        self._help.value = _hints_html(hints, self._work.hints) + (
+            solution_html(self._drawn, display) if self._work.solution_seen else ""
+        )
+
+    def _say_marked(self) -> None:
+        if self._marked is None:
+            self._say("")
+            return
+        read = f"Read as {self._marked.reading}. " if self._marked.reading else ""
+        sign = _SIGNS.get(self._marked.verdict, "")
+        self._say(f"{sign} {read}{self._marked.feedback}".strip())
+
+    def _say(self, sentence: str) -> None:
+        lines = [line for line in (sentence, self._session.record.notice) if line]
+        body = "".join(f"<p>{escape(line)}</p>" for line in lines)
+        self._feedback.value = f'<div role="status" aria-live="polite">{body}</div>'
+
+
+class SolutionView(Shown):
+    """A question with its worked solution and the mistakes people make, nothing to answer."""
+
+    def __init__(self, template: Template, session: Session, page: str) -> None:
+        self._drawn = draw(template, page)
+        self._session = session
+        self._body = widgets.HTMLMath()
+        super().__init__([self._body])
+        self.add_class("ropecalc-question")
+        session.on_units(lambda _: self._refresh())
+        self._refresh()
+
+    def summary(self) -> str:
+        """The question, every step, the result and the common mistakes, as text."""
+        display = self._session.display
+        steps = [p.as_text() for p in wording.solution(self._drawn, display)]
+        slips = [p.as_text() for p in wording.common_mistakes(self._drawn, display)]
+        return "\n".join([question_text(self._drawn, display), *steps, "Common mistakes:", *slips])
+
+    def _refresh(self) -> None:
+        display = self._session.display
+        self._body.value = question_html(self._drawn, display) + solution_html(self._drawn, display)
+
+
+def question_text(drawn: Draw, display: Display) -> str:
+    """Title, stem and what is asked, as plain text."""
+    template = drawn.template
+    return f"{template.title}\n{wording.stem(drawn, display)}\nAsked: {template.asked}"
+
+
+def question_html(drawn: Draw, display: Display) -> str:
+    """Title, stem and given quantities for the page."""
+    template = drawn.template
+    listed = "; ".join(
+        f"${escape(symbol)}$ = {escape(value)}"
+        for symbol, _, value in wording.givens(drawn, display)
+    )
+    return (
+        f"<h4>{escape(template.title)}</h4><p>{escape(wording.stem(drawn, display))}</p>"
+        f"<p>Given: {listed}.</p><p><b>{escape(template.asked)}?</b></p>"
+    )
+
+
+def solution_html(drawn: Draw, display: Display) -> str:
+    """Assumptions, worked steps and common mistakes for the page."""
+    assumed = wording.assumptions(drawn)
+    return (
+        "<h5>Worked solution</h5>"
+        + (f"<p>Assumed: {escape(assumed)}</p>" if assumed else "")
+        + _ordered(wording.solution(drawn, display))
+        + "<h5>Common mistakes</h5><ul>"
+        + "".join(f"<li>{p.as_html()}</li>" for p in wording.common_mistakes(drawn, display))
+        + "</ul>"
+    )
+
+
+def _ordered(passages: Sequence[Passage]) -> str:
+    steps = "".join(f"<li>{p.as_html()}</li>" for p in passages[:-1])
+    return f"<ol>{steps}</ol><p><b>{passages[-1].as_html()}</b></p>"
+
+
+def _hints_html(hints: Sequence[Passage], shown: int) -> str:
+    return "".join(
+        f"<p><b>Hint {number} of {len(hints)}.</b> {passage.as_html()}</p>"
+        for number, passage in enumerate(hints[:shown], 1)
+    )
+
+
+def _button(label: str, act: Callable[[], None]) -> widgets.Button:
+    button = widgets.Button(description=label, layout={"width": "auto"})
+    button.on_click(lambda _: act())
+    return button
