@@ -1,0 +1,509 @@
+"""What rescuers see, as artists that can be moved: rock, ropes, litter, frame, hub, arrows, labels.
+
+Each class makes its artists once on a :class:`~ropecalc.teaching.canvas.Canvas` and has one
+``place`` method (and ``hide``). Places are in the data coordinates of the axes (m: x out from
+the wall, z up), lengths of heads and gaps in pixels. Colours differ in lightness, and every role
+has a line style of its own, so that a grey print and a colour-blind reader lose nothing.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+from matplotlib.axes import Axes
+from matplotlib.lines import Line2D
+from matplotlib.patches import PathPatch, Polygon
+from matplotlib.path import Path
+from matplotlib.text import Text
+from matplotlib.transforms import Affine2D, IdentityTransform
+
+from ropecalc.teaching.canvas import INK, SOFT_INK, Canvas
+
+Place = tuple[float, float]
+Box = tuple[float, float, float, float]
+"""Left, bottom, right, top."""
+
+ROCK_FACE, ROCK_EDGE = "#d9d2c5", "#6f6656"
+GROUND_FACE = "#e6e2d6"
+LITTER_FACE, PATIENT_FACE, SKIN = "#f4b63f", "#8fb3cc", "#e9c7a6"
+CLOTHES = "#54606c"
+
+
+@dataclass(frozen=True)
+class Stroke:
+    """How the lines of one role look everywhere."""
+
+    color: str
+    width: float
+    style: Any = "-"
+
+
+HAUL = Stroke("#0a3f7a", 3.0)
+TRACK = Stroke("#c2520b", 2.0, (0, (9, 1.6, 1.6, 1.6)))
+TAG = Stroke("#c2520b", 2.0, (0, (5, 2)))
+PUSH = Stroke("#00735a", 2.6)
+WEIGHT = Stroke(INK, 2.6)
+THIN = Stroke(SOFT_INK, 0.9)
+FAINT = Stroke("#8a919a", 1.0, (0, (2, 2)))
+
+
+class Rope:
+    """A line through any number of points."""
+
+    def __init__(self, canvas: Canvas, axes: Axes, stroke: Stroke, zorder: float = 4) -> None:
+        self._line = canvas.moving(
+            Line2D([], [], solid_capstyle="round", dash_capstyle="butt", zorder=zorder)
+        )
+        axes.add_line(self._line)
+        self.restyle(stroke)
+
+    def restyle(self, stroke: Stroke) -> None:
+        """Take another role's look."""
+        self._line.set(color=stroke.color, linewidth=stroke.width, linestyle=stroke.style)
+
+    def place(self, *points: Place) -> None:
+        """Run through ``points``."""
+        self._line.set_data([p[0] for p in points], [p[1] for p in points])
+        self._line.set_visible(True)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        self._line.set_visible(False)
+
+
+class Arrow:
+    """An arrow from tail to tip, with a head whose size in pixels never changes."""
+
+    HEAD, HALF_WIDTH = 12.0, 5.0
+
+    def __init__(self, canvas: Canvas, axes: Axes, stroke: Stroke, zorder: float = 6) -> None:
+        self._axes = axes
+        self._shaft = canvas.moving(Line2D([], [], solid_capstyle="butt", zorder=zorder))
+        axes.add_line(self._shaft)
+        self._head = canvas.moving(Polygon([(0, 0)] * 3, closed=True, lw=0, zorder=zorder))
+        axes.add_patch(self._head)
+        self.restyle(stroke)
+
+    def restyle(self, stroke: Stroke) -> None:
+        """Take another role's look; the shaft stays solid, so that the head reads well."""
+        self._shaft.set(color=stroke.color, linewidth=stroke.width)
+        self._head.set_facecolor(stroke.color)
+
+    def place(self, tail: Place, tip: Place) -> None:
+        """Point from ``tail`` to ``tip``; nothing is shown for an arrow shorter than 2 pixels."""
+        to_pixels = self._axes.transData
+        start, end = to_pixels.transform([tail, tip])
+        length = math.dist(start, end)
+        if length < 2.0:
+            self.hide()
+            return
+        along = (end - start) / length
+        head = min(self.HEAD, 0.7 * length)
+        neck = end - along * head
+        side = np.array([-along[1], along[0]]) * self.HALF_WIDTH * head / self.HEAD
+        back = to_pixels.inverted().transform([start, neck, neck + side, neck - side])
+        self._shaft.set_data([back[0][0], back[1][0]], [back[0][1], back[1][1]])
+        self._head.set_xy([tip, tuple(back[2]), tuple(back[3])])
+        self._shaft.set_visible(True)
+        self._head.set_visible(True)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        self._shaft.set_visible(False)
+        self._head.set_visible(False)
+
+
+class Arc(Rope):
+    """An angle's arc."""
+
+    def sweep(self, centre: Place, radius: float, start: float, end: float) -> None:
+        """An arc of ``radius`` from angle ``start`` to ``end`` (rad, from +x towards +z)."""
+        turn = np.linspace(start, end, 24)
+        x, z = centre
+        self._line.set_data(x + radius * np.cos(turn), z + radius * np.sin(turn))
+        self._line.set_visible(True)
+
+
+class Area:
+    """A filled polygon that moves."""
+
+    def __init__(
+        self, canvas: Canvas, axes: Axes, face: str, edge: str = ROCK_EDGE, zorder: float = 2
+    ) -> None:
+        self._patch = canvas.moving(
+            Polygon([(0, 0)] * 3, closed=True, facecolor=face, edgecolor=edge, lw=1.2)
+        )
+        self._patch.set_zorder(zorder)
+        axes.add_patch(self._patch)
+
+    def place(self, *corners: Place) -> None:
+        """Fill between ``corners``."""
+        self._patch.set_xy(list(corners))
+        self._patch.set_visible(True)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        self._patch.set_visible(False)
+
+
+# --- people and things ---------------------------------------------------------------------------
+
+
+def _circle(x: float, z: float, radius: float) -> Path:
+    return Path.circle((x, z), radius)
+
+
+def _outline(*corners: Place) -> Path:
+    return Path([*corners, corners[0]], closed=True)
+
+
+_PERSON = Path.make_compound_path(
+    _circle(0.0, 1.62, 0.13),
+    _outline(
+        (-0.18, 1.46),
+        (0.18, 1.46),
+        (0.27, 0.82),
+        (0.19, 0.80),
+        (0.14, 1.15),
+        (0.17, 0.0),
+        (0.03, 0.0),
+        (0.0, 0.72),
+        (-0.03, 0.0),
+        (-0.17, 0.0),
+        (-0.14, 1.15),
+        (-0.19, 0.80),
+        (-0.27, 0.82),
+    ),
+)
+_TRAY = _outline((-0.3, 0.0), (-0.25, -0.24), (0.25, -0.24), (0.3, 0.0), (0.25, 0.0), (-0.25, 0.0))
+_BLANKET = _outline(
+    *((0.25 * math.cos(t), 0.17 * math.sin(t) - 0.02) for t in np.linspace(0, math.pi, 15))
+)
+_HEAD = _circle(0.0, 0.18, 0.11)
+_BRIDLE = Path([(-0.3, 0.0), (0.0, 1.0), (0.3, 0.0)])
+
+BRIDLE = 1.0
+"""From the master attachment point down to the litter's rail (m)."""
+HALF_WIDTH = 0.3
+"""Half the litter's width, seen from its end (m)."""
+REACH_DOWN = BRIDLE + 0.24
+"""From the master attachment point down to the litter's underside (m)."""
+
+
+class Shape:
+    """One outline of fixed form that is moved, turned and never bent."""
+
+    def __init__(self, canvas: Canvas, axes: Axes, path: Path, zorder: float, **style: Any) -> None:
+        self._move = Affine2D()
+        self._patch = canvas.moving(PathPatch(path, zorder=zorder, **style))
+        axes.add_patch(self._patch)
+        self._patch.set_transform(self._move + axes.transData)
+
+    def place(self, x: float, z: float, turn: float = 0.0, size: float = 1.0) -> None:
+        """Put the outline's origin at (x, z), turned by ``turn`` rad and scaled by ``size``."""
+        self._move.clear().scale(size).rotate(turn).translate(x, z)
+        self._patch.set_visible(True)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        self._patch.set_visible(False)
+
+
+class Person(Shape):
+    """Somebody 1.75 m tall, standing with their feet at the given place."""
+
+    def __init__(self, canvas: Canvas, axes: Axes, zorder: float = 3) -> None:
+        super().__init__(canvas, axes, _PERSON, zorder, facecolor=CLOTHES, edgecolor="none")
+
+
+class Litter:
+    """A litter seen from its end, with patient and bridle, hanging from the given place."""
+
+    def __init__(self, canvas: Canvas, axes: Axes, zorder: float = 5) -> None:
+        line = {"edgecolor": INK, "linewidth": 1.0}
+        self._parts = (
+            Shape(canvas, axes, _HEAD, zorder, facecolor=SKIN, **line),
+            Shape(canvas, axes, _BLANKET, zorder + 0.1, facecolor=PATIENT_FACE, **line),
+            Shape(canvas, axes, _TRAY, zorder + 0.2, facecolor=LITTER_FACE, **line),
+            Shape(canvas, axes, _BRIDLE, zorder + 0.3, facecolor="none", **line),
+        )
+
+    def place(self, x: float, z: float) -> None:
+        """Hang from the master attachment point (x, z)."""
+        for part in self._parts:
+            part.place(x, z - BRIDLE)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        for part in self._parts:
+            part.hide()
+
+
+class Frame:
+    """The high directional: two legs on the cliff's edge, and a mast where the track line starts
+    above the haul line."""
+
+    def __init__(self, canvas: Canvas, axes: Axes, zorder: float = 3) -> None:
+        self._legs = Rope(canvas, axes, Stroke(INK, 2.2), zorder)
+        self._mast = Rope(canvas, axes, Stroke(INK, 2.2), zorder)
+        self._wheels = canvas.moving(
+            Line2D([], [], ls="none", marker="o", ms=5.5, mfc="white", mec=INK, mew=1.4)
+        )
+        self._wheels.set_zorder(zorder + 3)
+        axes.add_line(self._wheels)
+
+    def place(self, edge: float, haul: Place, track: Place) -> None:
+        """Stand on the edge at height ``edge`` with pulleys at ``haul`` and ``track``."""
+        self._legs.place((-1.3, edge), haul, (-0.15, edge))
+        self._mast.place(haul, track)
+        self._wheels.set_data([haul[0], track[0]], [haul[1], track[1]])
+
+
+class Hub:
+    """The ground anchor out in front: a square standing on its corner."""
+
+    def __init__(self, canvas: Canvas, axes: Axes, zorder: float = 6) -> None:
+        self._mark = canvas.moving(
+            Line2D([], [], ls="none", marker="D", ms=6.5, mfc="white", mec=INK, mew=1.6)
+        )
+        self._mark.set_zorder(zorder)
+        axes.add_line(self._mark)
+
+    def place(self, x: float, z: float) -> None:
+        """Sit at (x, z)."""
+        self._mark.set_data([x], [z])
+        self._mark.set_visible(True)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        self._mark.set_visible(False)
+
+
+class ScaleBar:
+    """A bar of stated length, for forces or lengths."""
+
+    def __init__(self, canvas: Canvas, axes: Axes) -> None:
+        self._bar = Rope(canvas, axes, Stroke(INK, 1.4), 8)
+        self._text = canvas.moving(Text(0, 0, "", fontsize=8.5, color=INK, va="bottom"))
+        self._text.set_zorder(8)
+        axes.add_artist(self._text)
+
+    def place(self, left: float, z: float, length: float, tick: float, text: str) -> None:
+        """From (left, z) to the right by ``length``, with ends ``tick`` high, under ``text``."""
+        right = left + length
+        self._bar.place(
+            (left, z + tick), (left, z), (right, z), (right, z + tick), (right, z), (left, z)
+        )
+        self._text.set(position=(left, z + 1.3 * tick), text=text, visible=True)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        self._bar.hide()
+        self._text.set_visible(False)
+
+
+class Notice:
+    """A sentence in the middle of axes, in place of numbers that do not exist."""
+
+    def __init__(self, canvas: Canvas, axes: Axes, x: float, y: float, columns: int) -> None:
+        self._columns = columns
+        self._text = canvas.moving(
+            Text(
+                x,
+                y,
+                "",
+                transform=axes.transAxes,
+                ha="center",
+                va="center",
+                fontsize=10,
+                color=INK,
+                linespacing=1.35,
+                bbox={"boxstyle": "round,pad=0.6", "fc": "#fff6d8", "ec": "#8a6d00", "lw": 1.2},
+            )
+        )
+        self._text.set_zorder(12)
+        axes.add_artist(self._text)
+
+    def say(self, sentence: str) -> None:
+        """Show ``sentence``; an empty one hides the notice."""
+        from textwrap import fill
+
+        self._text.set(text=fill(sentence, self._columns), visible=bool(sentence))
+
+
+# --- labels that keep out of each other's way -----------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Label:
+    """Words at a place. ``towards`` is the direction (x, z) in which they would rather stand."""
+
+    text: str
+    at: Place
+    color: str = INK
+    towards: Place = (1.0, 1.0)
+    bold: bool = False
+
+
+class Labels:
+    """Places labels beside their points so that they hide neither lines nor each other.
+
+    Every label tries places around its point, nearest and most wanted first, and takes the
+    first that is free; if none is, the one that hides least. A label that ends up far from its
+    point gets a thin line to it.
+    """
+
+    _GAPS = (5.0, 12.0, 20.0, 30.0, 42.0, 56.0)
+    _LEADER_FROM = 24.0
+
+    def __init__(self, canvas: Canvas, axes: Axes, slots: int, size: float = 9.5) -> None:
+        self._canvas, self._axes, self._size = canvas, axes, size
+        self._sizes: dict[tuple[str, bool], Place] = {}
+        self._texts = [self._text() for _ in range(slots)]
+        self._leaders = [Rope(canvas, axes, THIN, 6.5) for _ in range(slots)]
+
+    def _text(self) -> Text:
+        halo = {"boxstyle": "square,pad=0.12", "fc": "white", "ec": "none", "alpha": 0.82}
+        text = Text(0, 0, "", fontsize=self._size, ha="center", va="center", bbox=halo)
+        self._axes.add_artist(self._canvas.moving(text))
+        text.set_transform(IdentityTransform())
+        text.set_zorder(9)
+        text.set_clip_on(False)
+        return text
+
+    def write(
+        self,
+        labels: Sequence[Label],
+        lines: Sequence[Sequence[Place]] = (),
+        boxes: Sequence[Box] = (),
+    ) -> None:
+        """Show ``labels`` clear of ``lines`` (points) and ``boxes``, all in data coordinates."""
+        view = self._axes.bbox
+        frame: Box = (view.x0 + 2, view.y0 + 2, view.x1 - 2, view.y1 - 2)
+        to_pixels = self._axes.transData.transform
+        segments = [
+            (float(p[0]), float(p[1]), float(q[0]), float(q[1]))
+            for line in lines
+            for p, q in pairwise(to_pixels(list(line)))
+        ]
+        taken = [
+            (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
+            for low, high in (to_pixels([b[:2], b[2:]]) for b in boxes)
+        ]
+        for index, (text, leader) in enumerate(zip(self._texts, self._leaders, strict=True)):
+            leader.hide()
+            if index >= len(labels):
+                text.set_visible(False)
+                continue
+            label = labels[index]
+            at = to_pixels(label.at)
+            point = (float(at[0]), float(at[1]))
+            box, gap = self._best(label, point, frame, segments, taken)
+            taken.append(box)
+            middle = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
+            text.set(
+                text=label.text,
+                position=middle,
+                color=label.color,
+                fontweight="bold" if label.bold else "normal",
+                visible=True,
+            )
+            if gap >= self._LEADER_FROM:
+                near = (
+                    min(max(point[0], box[0]), box[2]),
+                    min(max(point[1], box[1]), box[3]),
+                )
+                ends = self._axes.transData.inverted().transform([point, near])
+                leader.place(tuple(ends[0]), tuple(ends[1]))
+
+    def _best(
+        self,
+        label: Label,
+        point: Place,
+        frame: Box,
+        segments: Sequence[Box],
+        taken: Sequence[Box],
+    ) -> tuple[Box, float]:
+        width, height = self._extent(label)
+        wanted = math.atan2(label.towards[1], label.towards[0])
+        best: tuple[float, Box, float] | None = None
+        for gap in self._GAPS:
+            for turn in (0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8):
+                angle = wanted + turn * math.pi / 8
+                box = _beside(point, angle, gap, width, height)
+                cost = _cost(box, frame, segments, taken)
+                if cost == 0.0:
+                    return box, gap
+                if best is None or cost < best[0]:
+                    best = (cost, box, gap)
+        assert best is not None
+        return best[1], best[2]
+
+    def _extent(self, label: Label) -> Place:
+        key = (label.text, label.bold)
+        if key not in self._sizes:
+            text = Text(0, 0, label.text, fontsize=self._size)
+            text.set_fontweight("bold" if label.bold else "normal")
+            text.set_figure(self._canvas.figure)
+            box = text.get_window_extent(self._canvas.renderer)
+            self._sizes[key] = (box.width + 4, box.height + 3)
+        return self._sizes[key]
+
+
+def _beside(point: Place, angle: float, gap: float, width: float, height: float) -> Box:
+    """The box of the given size whose nearest side is ``gap`` away from ``point``."""
+    across, up = math.cos(angle), math.sin(angle)
+    x = point[0] + across * (gap + width / 2)
+    y = point[1] + up * (gap + height / 2)
+    return (x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+
+
+def _cost(box: Box, frame: Box, segments: Sequence[Box], taken: Sequence[Box]) -> float:
+    """How bad a place is: outside the frame is worst, then other boxes, then lines."""
+    outside = (
+        max(0.0, frame[0] - box[0])
+        + max(0.0, box[2] - frame[2])
+        + max(0.0, frame[1] - box[1])
+        + max(0.0, box[3] - frame[3])
+    )
+    cost = 60.0 * outside
+    for other in taken:
+        wide = min(box[2], other[2]) - max(box[0], other[0])
+        high = min(box[3], other[3]) - max(box[1], other[1])
+        if wide > 0 and high > 0:
+            cost += 20.0 + wide * high
+    return cost + sum(8.0 for segment in segments if _crosses(segment, box))
+
+
+def _crosses(segment: Box, box: Box) -> bool:
+    """Whether a segment (x0, y0, x1, y1) enters a box: clip it against each side in turn."""
+    x0, y0, x1, y1 = segment
+    dx, dy = x1 - x0, y1 - y0
+    enter, leave = 0.0, 1.0
+    for step, room in (
+        (-dx, x0 - box[0]),
+        (dx, box[2] - x0),
+        (-dy, y0 - box[1]),
+        (dy, box[3] - y0),
+    ):
+        if step == 0.0:
+            if room < 0.0:
+                return False
+            continue
+        where = room / step
+        if step < 0.0:
+            enter = max(enter, where)
+        else:
+            leave = min(leave, where)
+        if enter > leave:
+            return False
+    return True
+
+
+def neat(value: float) -> float:
+    """The largest of 1, 2, 5 times a power of ten that is not above ``value`` (positive)."""
+    power: float = 10.0 ** math.floor(math.log10(value))
+    return next(m * power for m in (5.0, 2.0, 1.0) if m * power <= value * (1 + 1e-9))

@@ -1,0 +1,36 @@
+"""Where a tension changes so much with a small error of position that no number is printed."""
+
+from typing import Any
+
+import numpy as np
+
+from ropecalc.mechanics.holding import Hold, Method, Reach, Rig, hold
+from ropecalc.planning.raise_plan import NEGLIGIBLE_CHANGE, SENSITIVE_CHANGE, SENSITIVE_SHIFT
+
+TOO_SENSITIVE = (
+    "Too sensitive here: moving the litter by a hand's breadth or two changes the tension by more "
+    "than half, or beyond all limits. Do not work with a number at this place."
+)
+
+
+def effort(held: Hold) -> Any:
+    """What keeps the litter off, in N: the push of an attendant, else the line to the hub."""
+    return held.push if held.method is Method.ATTENDANT else held.line_tension
+
+
+def too_sensitive(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Any:
+    """Whether a litter that is held at ``x``, ``z`` (m; scalars or arrays) is held too shakily.
+
+    It is if, moved out a little, it cannot be held any more, or if moving it out or in changes
+    the effort by more than half of itself and by more than a negligible part of the load.
+    False where it is not held at all.
+    """
+    place_x, place_z = np.broadcast_arrays(np.asarray(x, float), np.asarray(z, float))
+    shifts = np.array([0.0, SENSITIVE_SHIFT, -SENSITIVE_SHIFT])
+    moved = hold(method, rig, load, np.add.outer(shifts, place_x), np.stack([place_z] * 3))
+    possible = (moved.reach == Reach.HELD) | (moved.reach == Reach.PLUMB)
+    efforts = np.ma.filled(effort(moved), 0.0)
+    here, further, nearer = efforts
+    change = np.maximum(further - here, here - nearer)
+    much = (change > SENSITIVE_CHANGE * here) & (change > NEGLIGIBLE_CHANGE * load)
+    return possible[0] & (~possible[1] | much)

@@ -1,0 +1,662 @@
+"""Attendant, tag line and track line hold one litter: the same closed polygon of forces.
+
+Left the cross-section, close up and whole; right the forces, head to tail, to a stated scale.
+Changing from tag line to track line from the same directional leaves the triangle as it is; only
+the labels on its sides change.
+"""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from ropecalc import cautions
+from ropecalc.derivation import DomainError
+from ropecalc.mechanics.guiding import straight_line_limit
+from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold
+from ropecalc.mechanics.vectors import weight
+from ropecalc.teaching.canvas import Canvas
+from ropecalc.teaching.drawing import (
+    BRIDLE,
+    FAINT,
+    GROUND_FACE,
+    HALF_WIDTH,
+    HAUL,
+    PUSH,
+    REACH_DOWN,
+    ROCK_EDGE,
+    ROCK_FACE,
+    TAG,
+    THIN,
+    TRACK,
+    WEIGHT,
+    Arc,
+    Area,
+    Arrow,
+    Frame,
+    Hub,
+    Label,
+    Labels,
+    Litter,
+    Notice,
+    Person,
+    Place,
+    Rope,
+    ScaleBar,
+    Stroke,
+    neat,
+)
+from ropecalc.teaching.figures.sensitivity import TOO_SENSITIVE, effort, too_sensitive
+from ropecalc.teaching.panel import Choice, Control, Figure, Look, Outcome, Prediction, Values
+from ropecalc.units import Display, Kind
+
+EDGE = 30.0
+"""Height of the cliff's edge in the picture (m)."""
+SHOWN_FIGURES = 2
+"""Significant figures on the picture; the sentence below it has three."""
+
+
+@dataclass(frozen=True)
+class ThreeWays:
+    """One setting worked out. ``with_tag`` is the tag line's answer at the same place.
+
+    ``limit`` is how far out no tension can hold the litter at this height (None for the
+    attendant, and where there is no such place).
+    """
+
+    method: Method
+    rig: Rig
+    place: Point
+    mass: float
+    load: float
+    held: Hold
+    with_tag: Hold
+    sensitive: bool
+    limit: float | None
+
+    @property
+    def reliable(self) -> bool:
+        """Whether there are numbers, and ones that can be printed."""
+        return bool(self.held.reach.possible) and not self.sensitive
+
+    @property
+    def line_start(self) -> Point:
+        """Where the line past the litter starts: the track's directional, else the haul's."""
+        track = self.method is Method.TRACK
+        return self.rig.track_directional if track else self.rig.haul_directional
+
+    @property
+    def one_directional(self) -> bool:
+        """Whether track and haul line start at the same place."""
+        return self.rig.track_directional == self.rig.haul_directional
+
+
+def compute(values: Values) -> ThreeWays:
+    """Work out one setting of the controls (SI)."""
+    haul = Point(values["directional_x"], values["directional_z"])
+    track = Point(haul.x, haul.z + values["track_extra"])
+    rig = Rig(haul, track, Point(values["hub_x"], values["hub_z"]))
+    place = Point(values["offset"], values["height"])
+    method = Method(values["method"])
+    load = weight(mass=values["mass"])
+    return ThreeWays(
+        method=method,
+        rig=rig,
+        place=place,
+        mass=values["mass"],
+        load=load,
+        held=hold(method, rig, load, place.x, place.z),
+        with_tag=hold(Method.TAG, rig, load, place.x, place.z),
+        sensitive=bool(too_sensitive(method, rig, load, place.x, place.z)),
+        limit=_limit(method, rig, place.z),
+    )
+
+
+def _limit(method: Method, rig: Rig, height: float) -> float | None:
+    if method is Method.ATTENDANT:
+        return None
+    top = rig.track_directional if method is Method.TRACK else rig.haul_directional
+    places = {"z": height, "x_D": top.x, "z_D": top.z, "x_B": rig.hub.x, "z_B": rig.hub.z}
+    try:
+        return float(straight_line_limit(**places))
+    except DomainError:
+        return None
+
+
+# --- in words ---------------------------------------------------------------------------------
+
+_NAMES = {
+    Method.ATTENDANT: "Attendant",
+    Method.TAG: "Tag line",
+    Method.TRACK: "Track line",
+}
+
+
+def summary(result: ThreeWays, display: Display) -> str:
+    """The setting and its numbers in plain sentences."""
+    length, force = _shows(display, Kind.LENGTH), _shows(display, Kind.FORCE)
+    held = result.held
+    opening = (
+        f"{_NAMES[result.method]}, {display.show(result.mass, Kind.MASS)}, litter "
+        f"{length(result.place.x)} out at {length(result.place.z)}, hub {length(result.rig.hub.x)} "
+        "out."
+    )
+    if not held.reach.possible:
+        return f"{opening} {held.reach.sentence}{_limit_words(result, display)}"
+    if result.sensitive:
+        return f"{opening} {TOO_SENSITIVE}{_limit_words(result, display)}"
+    parts = [f"haul tension {force(held.haul_tension)}"]
+    if result.method is Method.ATTENDANT:
+        parts.append(f"outward push {force(held.push)}")
+    else:
+        parts.append(f"{result.method.value} tension {force(held.line_tension)}")
+        parts.append(f"upward pull on the hub {force(held.hub_uplift)}")
+        parts.append(f"angle at the litter {display.show(held.litter_angle, Kind.ANGLE)}")
+    words = f"{opening} {_sentence(', '.join(parts))}{_limit_words(result, display)}"
+    if held.reach is Reach.PLUMB:
+        words += f" {held.reach.sentence}"
+    if result.method is Method.ATTENDANT:
+        words += (
+            " The push is worked out even where the attendant's legs would not reach the rock, and "
+            "the attendant's own weight has to be in the mass."
+        )
+    if result.method is Method.TRACK:
+        words += _same_as_tag(result, force)
+    return words
+
+
+def _same_as_tag(result: ThreeWays, force: Callable[[float], str]) -> str:
+    tag = result.with_tag
+    if not tag.reach.possible:
+        return ""
+    compared = (
+        f" A tag line here: tag tension {force(tag.line_tension)}, haul tension "
+        f"{force(tag.haul_tension)}"
+    )
+    if result.one_directional:
+        return f"{compared}; the triangle of forces is the same."
+    return f"{compared}."
+
+
+def _limit_words(result: ThreeWays, display: Display) -> str:
+    if result.limit is None:
+        return ""
+    limit = display.show(result.limit, Kind.LENGTH)
+    return f" No tension holds it {limit} out or more at this height."
+
+
+def _shows(display: Display, kind: Kind, figures: int = 3) -> Callable[[float], str]:
+    return lambda si: display.show(si, kind, figures)
+
+
+def _sentence(words: str) -> str:
+    return words[:1].upper() + words[1:] + "."
+
+
+# --- the picture ------------------------------------------------------------------------------
+
+_WIDTH, _HEIGHT = 940, 590
+_NEAR_LEFT, _NEAR_RIGHT = -1.5, 8.5
+_ARROW_ROOM = 2.0  # m of the close-up for the longest arrow
+_PUSH_GAP = 0.0
+
+
+class ThreeWaysPicture:
+    """The artists of the figure."""
+
+    def __init__(self) -> None:
+        self.canvas = Canvas(_WIDTH, _HEIGHT)
+        self._near = _CloseUp(self.canvas)
+        self._whole = _Whole(self.canvas)
+        self._polygon = _ForcePolygon(self.canvas)
+
+    def update(self, result: ThreeWays, look: Look) -> None:
+        """Follow ``result``."""
+        self._near.update(result, look)
+        self._whole.update(result, look)
+        self._polygon.update(result, look)
+
+
+def _line_stroke(method: Method) -> Stroke:
+    return {Method.ATTENDANT: PUSH, Method.TAG: TAG, Method.TRACK: TRACK}[method]
+
+
+def _ground(hub: Point) -> list[Place]:
+    """The ground from the foot of the wall to the hub: level, then the bank the hub stands on."""
+    foot = hub.x - 0.4 * abs(hub.z) if hub.z > 0 else 0.0
+    return [(0.0, 0.0), (foot, 0.0), (hub.x, hub.z), (90.0, hub.z)]
+
+
+class _CloseUp:
+    """The litter and its lines, near enough to see angles; follows the litter's height."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        self._axes = axes = canvas.axes(44, 288, 450, 272)
+        axes.set_xlim(_NEAR_LEFT, _NEAR_RIGHT)
+        axes.set_xticks([])
+        axes.set_yticks([])
+        axes.set_title("Close up at the litter", fontsize=10.5, loc="left")
+        self._tall = 272 / 450 * (_NEAR_RIGHT - _NEAR_LEFT)
+        axes.set_ylim(-0.58 * self._tall, 0.42 * self._tall)  # heights relative to the litter
+        self._ground = Area(canvas, axes, GROUND_FACE, zorder=1)
+        self._rock = Area(canvas, axes, ROCK_FACE)
+        self._frame = Frame(canvas, axes)
+        self._haul = Rope(canvas, axes, HAUL)
+        self._upper = Rope(canvas, axes, TRACK)
+        self._ground_leg = Rope(canvas, axes, TRACK)
+        self._level = Rope(canvas, axes, FAINT)
+        self._litter = Litter(canvas, axes)
+        self._attendant = Person(canvas, axes, zorder=4.5)
+        self._arcs = [Arc(canvas, axes, THIN, 5.5) for _ in range(2)]
+        self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(4)]
+        self._force_bar = ScaleBar(canvas, axes)
+        self._length_bar = ScaleBar(canvas, axes)
+        self._labels = Labels(canvas, axes, 8)
+        self._notice = Notice(canvas, axes, 0.58, 0.14, 54)
+
+    def update(self, result: ThreeWays, look: Look) -> None:
+        """Follow ``result``."""
+        place, rig, held = result.place, result.rig, result.held
+        here = (place.x, 0.0)
+        self._scene(result)
+        display = look.display
+        unit = 1.0 if display.length == "m" else 5 * 0.3048
+        low = self._axes.get_ylim()[0]
+        self._length_bar.place(
+            _NEAR_RIGHT - unit - 0.25, low + 0.2, unit, 0.1, display.show(unit, Kind.LENGTH)
+        )
+        labels: list[Label] = []
+        lines: list[list[Place]] = [
+            [here, (rig.haul_directional.x, rig.haul_directional.z - place.z)]
+        ]
+        if result.method is not Method.ATTENDANT:
+            lines.append([here, (rig.hub.x, rig.hub.z - place.z)])
+        show_angles = look.numbers and held.reach is Reach.HELD
+        self._draw_angles(result, display, show_angles, labels)
+        self._draw_arrows(result, look, labels, lines)
+        below = -REACH_DOWN
+        boxes = [(place.x - HALF_WIDTH, below, place.x + HALF_WIDTH, -BRIDLE + 0.3)]
+        self._labels.write(labels, lines, boxes)
+        self._notice.say("" if result.reliable or not look.numbers else "No numbers: see right.")
+
+    def _scene(self, result: ThreeWays) -> None:
+        place, rig, method = result.place, result.rig, result.method
+        z = place.z
+        low, high = self._axes.get_ylim()
+        top = min(EDGE - z, high + 1)
+        self._rock.place((-9, low - 1), (0, low - 1), (0, top), (-9, top))
+        self._ground.place(
+            *((x, level - z) for x, level in _ground(rig.hub)), (90, low - 9), (0, low - 9)
+        )
+        here = (place.x, 0.0)
+        haul, track = (
+            (p.x, p.z - z) for p in (rig.haul_directional, result.line_start)
+        )
+        self._frame.place(EDGE - z, haul, track)
+        self._haul.place(here, haul)
+        self._upper.hide()
+        if method is Method.TRACK:
+            self._upper.place(_beside_rope(here, haul, track), _nudged(haul, track))
+        if method is Method.ATTENDANT:
+            self._ground_leg.hide()
+            self._attendant.place(
+                place.x - HALF_WIDTH - 1.5, -BRIDLE - 0.1, turn=-math.pi / 2, size=1.0
+            )
+        else:
+            self._ground_leg.restyle(_line_stroke(method))
+            self._ground_leg.place(here, (rig.hub.x, rig.hub.z - z))
+            self._attendant.hide()
+        self._litter.place(*here)
+
+    def _draw_angles(
+        self, result: ThreeWays, display: Display, show: bool, labels: list[Label]
+    ) -> None:
+        held, here = result.held, (result.place.x, 0.0)
+        for arc in self._arcs:
+            arc.hide()
+        self._level.hide()
+        if not show:
+            return
+        self._level.place((here[0] - 1.3, 0.0), (here[0] + 1.7, 0.0))
+        up = math.pi - held.haul_elevation
+        self._arcs[0].sweep(here, 0.8, up, math.pi)
+        labels.append(_angle_label(display, held.haul_elevation, here, 0.8, (up + math.pi) / 2))
+        if result.method is not Method.ATTENDANT:
+            down = -held.ground_depression
+            self._arcs[1].sweep(here, 1.35, down, 0.0)
+            labels.append(_angle_label(display, held.ground_depression, here, 1.35, down / 2))
+
+    def _draw_arrows(
+        self, result: ThreeWays, look: Look, labels: list[Label], lines: list[list[Place]]
+    ) -> None:
+        for arrow in self._arrows:
+            arrow.hide()
+        self._force_bar.hide()
+        if not (look.forces and result.reliable):
+            return
+        pulls = forces(result)
+        per_metre = _coarse(max(size for _, size, _, _ in pulls) / _ARROW_ROOM)
+        here = np.array([result.place.x, 0.0])
+        start = here
+        for arrow, (name, size, direction, stroke) in zip(self._arrows, pulls, strict=False):
+            arrow.restyle(stroke)
+            reach = np.array(direction) * size / per_metre
+            begins = start if name == "haul" and _shared_leg(result) else here
+            tip = begins + reach
+            if name == "track, upper leg" and _shared_leg(result):
+                start = tip
+            arrow.place(tuple(begins), tuple(tip))
+            if math.hypot(*reach) * self._axes.bbox.width / (_NEAR_RIGHT - _NEAR_LEFT) < 4:
+                continue
+            lines.append([tuple(begins), tuple(tip)])
+            outward = _side(direction)
+            labels.append(Label(name, tuple(tip - 0.3 * reach), stroke.color, outward, True))
+        amount = neat(per_metre * 1.2)
+        low = self._axes.get_ylim()[0]
+        self._force_bar.place(
+            _NEAR_RIGHT - 2.95,
+            low + 0.2,
+            amount / per_metre,
+            0.1,
+            look.display.show(amount, Kind.FORCE, 2),
+        )
+
+
+def _shared_leg(result: ThreeWays) -> bool:
+    return result.method is Method.TRACK and result.one_directional
+
+
+def _beside_rope(here: Place, haul: Place, track: Place) -> Place:
+    """Start of the track's upper leg: a little outside the haul line, so that both are seen."""
+    return (here[0] + 0.09, here[1]) if haul == track else here
+
+
+def _nudged(haul: Place, track: Place) -> Place:
+    return (track[0] + 0.09, track[1]) if haul == track else track
+
+
+def _side(direction: Place) -> Place:
+    """Where a label beside an arrow would rather stand: to the right of an upward arrow."""
+    x, z = direction
+    return (z, -x) if z > 0 else (-z, x)
+
+
+def _angle_label(
+    display: Display, angle: float, centre: Place, radius: float, middle: float
+) -> Label:
+    out = (math.cos(middle), math.sin(middle))
+    at = (centre[0] + radius * out[0], centre[1] + radius * out[1])
+    return Label(display.show(angle, Kind.ANGLE, SHOWN_FIGURES), at, THIN.color, out)
+
+
+Pull = tuple[str, float, Place, Stroke]
+"""Name, size in N, direction (x, z), look."""
+
+
+def forces(result: ThreeWays) -> list[Pull]:
+    """The forces on the litter in the order in which the polygon is drawn; their sum is nothing."""
+    held = result.held
+    pulls: list[Pull] = [("weight", result.load, (0.0, -1.0), WEIGHT)]
+    if result.method is Method.ATTENDANT:
+        pulls.append(("push", held.push, (1.0, 0.0), PUSH))
+    else:
+        ground = (math.cos(held.ground_depression), -math.sin(held.ground_depression))
+        name = "tag line" if result.method is Method.TAG else "track, ground leg"
+        pulls.append((name, held.line_tension, ground, _line_stroke(result.method)))
+    if result.method is Method.TRACK:
+        leg = (-math.cos(held.track_elevation), math.sin(held.track_elevation))
+        pulls.append(("track, upper leg", held.line_tension, leg, TRACK))
+    up = (-math.cos(held.haul_elevation), math.sin(held.haul_elevation))
+    pulls.append(("haul", held.haul_tension, up, HAUL))
+    return pulls
+
+
+def _coarse(value: float) -> float:
+    """The smallest of 1, 2, 5 times a power of ten that is not below ``value``: steady scales."""
+    finer = neat(value)
+    return finer if finer >= value else next(
+        n for n in (finer * 2, finer * 2.5) if neat(n) == n or abs(neat(n) - n) < 1e-9 * n
+    )
+
+
+class _Whole:
+    """The whole cross-section, true to scale, with the hub."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        self._axes = axes = canvas.axes(44, 40, 450, 212)
+        axes.set_xlim(-5, 84)
+        axes.set_ylim(-4, -4 + 89 * 212 / 450)
+        axes.set_title("The whole raise, true to scale", fontsize=10.5, loc="left")
+        self._canvas = canvas
+        self._length = ""
+        axes.fill([-9, 0, 0, -9], [-9, -9, EDGE, EDGE], fc=ROCK_FACE, ec=ROCK_EDGE, lw=1.2)
+        self._ground = Area(canvas, axes, GROUND_FACE, zorder=1)
+        self._frame = Frame(canvas, axes)
+        self._haul = Rope(canvas, axes, HAUL)
+        self._line = Rope(canvas, axes, TRACK)
+        self._limit = Rope(canvas, axes, FAINT)
+        self._litter = Litter(canvas, axes)
+        self._hub = Hub(canvas, axes)
+        self._people = [Person(canvas, axes) for _ in range(2)]
+        self._labels = Labels(canvas, axes, 4, 9)
+
+    def update(self, result: ThreeWays, look: Look) -> None:
+        """Follow ``result``."""
+        rig, place, method = result.rig, result.place, result.method
+        self._ticks(look.display)
+        self._ground.place(*_ground(rig.hub), (90, -9), (0, -9))
+        here = (place.x, place.z)
+        haul, track = ((p.x, p.z) for p in (rig.haul_directional, result.line_start))
+        hub = (rig.hub.x, rig.hub.z)
+        self._frame.place(EDGE, haul, track)
+        self._haul.place(here, haul)
+        self._line.restyle(_line_stroke(method))
+        self._litter.place(*here)
+        self._hub.place(*hub)
+        self._people[0].place(-3.2, EDGE)
+        self._people[1].place(hub[0] + 2.0, hub[1])
+        labels = [Label("hub", hub, towards=(0.3, 1)), Label("litter", here, towards=(1, -0.6))]
+        lines = [[here, haul], [haul, hub]]
+        if method is Method.ATTENDANT:
+            self._line.hide()
+            self._limit.hide()
+        else:
+            self._line.place(*([track] if method is Method.TRACK else []), here, hub)
+            self._limit.place(track, hub)
+            lines.append([here, hub])
+            at = (track[0] + 0.55 * (hub[0] - track[0]), track[1] + 0.55 * (hub[1] - track[1]))
+            labels.append(Label("straight line: no tension reaches it", at, THIN.color, (1, 1)))
+        self._labels.write(labels, lines)
+
+    def _ticks(self, display: Display) -> None:
+        """Ticks in the reader's unit; they are part of the background."""
+        if display.length == self._length:
+            return
+        self._length = display.length
+        step_x, step_z = (20, 10) if display.length == "m" else (50, 20)
+        unit = display.unit(Kind.LENGTH).factor
+        for axis, step, high in (
+            (self._axes.xaxis, step_x, 84 / unit),
+            (self._axes.yaxis, step_z, 38 / unit),
+        ):
+            shown = np.arange(0, high, step)
+            axis.set_ticks(shown * unit, [f"{v:g}" for v in shown])
+        self._axes.set_xlabel(f"out from the wall ({display.length})", fontsize=9, labelpad=1)
+        self._axes.set_ylabel(f"height ({display.length})", fontsize=9, labelpad=1)
+        self._canvas.forget_background()
+
+
+class _ForcePolygon:
+    """All forces on the litter, head to tail."""
+
+    _WIDE, _TALL = 396, 520
+
+    def __init__(self, canvas: Canvas) -> None:
+        self._axes = axes = canvas.axes(524, 40, self._WIDE, self._TALL)
+        axes.set_xlim(0, self._WIDE)
+        axes.set_ylim(0, self._TALL)
+        axes.set_xticks([])
+        axes.set_yticks([])
+        axes.set_title("Forces on the litter, head to tail", fontsize=10.5, loc="left")
+        self._ghost = Rope(canvas, axes, FAINT)
+        self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(4)]
+        self._bar = ScaleBar(canvas, axes)
+        self._labels = Labels(canvas, axes, 6, 10)
+        self._notice = Notice(canvas, axes, 0.5, 0.55, 44)
+
+    def update(self, result: ThreeWays, look: Look) -> None:
+        """Follow ``result``."""
+        for arrow in self._arrows:
+            arrow.hide()
+        self._ghost.hide()
+        self._bar.hide()
+        self._labels.write([])
+        self._notice.say(self._sentence(result, look))
+        if result.reliable and look.numbers and look.forces:
+            self._draw(result, look.display)
+
+    @staticmethod
+    def _sentence(result: ThreeWays, look: Look) -> str:
+        if not look.numbers:
+            return "The forces appear once you have predicted or skipped."
+        if not result.held.reach.possible:
+            return str(result.held.reach.sentence)
+        if result.sensitive:
+            return TOO_SENSITIVE
+        return "" if look.forces else "Forces are hidden: tick “Show the forces”."
+
+    def _draw(self, result: ThreeWays, display: Display) -> None:
+        pulls = forces(result)
+        steps = [np.array(direction) * size for _, size, direction, _ in pulls]
+        corners = [np.zeros(2), *np.cumsum(steps, axis=0)]
+        ghost = self._tag_triangle(result) if result.method is Method.ATTENDANT else []
+        points = np.array([*corners, *ghost])
+        low, high = points.min(axis=0), points.max(axis=0)
+        room = np.array([self._WIDE - 190, self._TALL - 130])
+        scale = 1.0 / _coarse(float(max((high - low) / room)))
+        middle = np.array([0.5 * self._WIDE + 5, 0.5 * self._TALL + 15])
+        shift = middle - scale * (low + high) / 2
+
+        def at(point: Any) -> Place:
+            x, z = shift + scale * np.asarray(point)
+            return (float(x), float(z))
+
+        placed = [at(c) for c in corners]
+        for arrow, tail, tip, pull in zip(
+            self._arrows, placed[:-1], placed[1:], pulls, strict=False
+        ):
+            arrow.restyle(pull[3])
+            arrow.place(tail, tip)
+        labels = self._side_labels(result, display, placed)
+        lines = [placed]
+        if ghost:
+            tag = [at(p) for p in ghost]
+            self._ghost.place(*tag)
+            lines.append(tag)
+            labels.append(Label("with a tag line", _between(tag[1], tag[2]), THIN.color, (1, -1)))
+        self._labels.write(labels, lines)
+        amount = neat(90 / scale)
+        self._bar.place(14, 14, amount * scale, 5, display.show(amount, Kind.FORCE, 2))
+
+    def _side_labels(
+        self, result: ThreeWays, display: Display, corners: list[Place]
+    ) -> list[Label]:
+        centre = np.mean(corners[:-1], axis=0)
+        labels = []
+        for (name, size, _, stroke), tail, tip in zip(
+            forces(result), corners[:-1], corners[1:], strict=True
+        ):
+            middle = _between(tail, tip)
+            words = f"{name}\n{display.show(size, Kind.FORCE, SHOWN_FIGURES)}"
+            along = (tip[0] - tail[0], tip[1] - tail[1])
+            away = (along[1], -along[0])
+            inside = (centre[0] - middle[0]) * away[0] + (centre[1] - middle[1]) * away[1]
+            if inside > 0:
+                away = (-away[0], -away[1])
+            if math.hypot(*along) >= 2:
+                labels.append(Label(words, middle, stroke.color, away, True))
+        return labels
+
+    @staticmethod
+    def _tag_triangle(result: ThreeWays) -> list[Any]:
+        """The tag line's triangle at the same place, for comparison."""
+        tag = result.with_tag
+        if tag.reach is not Reach.HELD:
+            return []
+        down = np.array([0.0, -result.load])
+        out = tag.line_tension * np.array(
+            [math.cos(tag.ground_depression), -math.sin(tag.ground_depression)]
+        )
+        too_large = tag.line_tension > 4 * result.load
+        return [] if too_large else [np.zeros(2), down, down + out, np.zeros(2)]
+
+
+def _between(one: Place, other: Place) -> Place:
+    return ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
+
+
+# --- the figure -------------------------------------------------------------------------------
+
+CONTROLS = (
+    Choice(
+        "method",
+        "Held off by",
+        tuple((m.value, _NAMES[m]) for m in Method),
+        Method.TAG.value,
+    ),
+    Control("mass", "Mass that hangs", Kind.MASS, 110, 290, 5, 200),
+    Control("offset", "Litter, out from the wall", Kind.LENGTH, 0.4, 6, 0.1, 2.5),
+    Control("height", "Litter, height", Kind.LENGTH, 1, 31, 0.5, 27),
+    Control("directional_x", "Haul directional, out", Kind.LENGTH, 0, 1.5, 0.1, 0.3),
+    Control("directional_z", "Haul directional, height", Kind.LENGTH, 31, 35, 0.25, 32),
+    Control("track_extra", "Track directional, above it", Kind.LENGTH, 0, 2, 0.25, 0),
+    Control("hub_x", "Hub, out from the wall", Kind.LENGTH, 15, 80, 1, 40),
+    Control("hub_z", "Hub, height", Kind.LENGTH, -2, 20, 0.5, 0.5),
+)
+
+
+def _outcome(display: Display) -> Outcome:
+    """Compare tag line and track line at the start of the figure."""
+    start = {control.key: control.default for control in CONTROLS}
+    tag, track = (compute(start | {"method": m.value}).held for m in (Method.TAG, Method.TRACK))
+    change = track.line_tension - tag.line_tension
+    same = abs(change) < 1e-6 * tag.line_tension
+    show = _shows(display, Kind.FORCE)
+    return Outcome(
+        right=1 if same else (0 if change < 0 else 2),
+        sentence=(
+            f"Line to the hub: {show(tag.line_tension)} as a tag line, {show(track.line_tension)} "
+            f"as a track line. Haul line: {show(tag.haul_tension)} and "
+            f"{show(track.haul_tension)}."
+        ),
+    )
+
+
+THREE_WAYS = Figure(
+    key="three-ways",
+    title="One triangle, three labels",
+    alternative=(
+        "Cross-section of a litter held off a rock wall, and the closed polygon of the forces on it"
+    ),
+    prediction=Prediction(
+        question=(
+            "a tag line holds the litter off. You replace it by a track line from the haul "
+            "directional, past the litter, to the same hub; the litter stays where it is. The "
+            "tension in the line to the hub …"
+        ),
+        choices=("falls", "stays the same", "rises"),
+        outcome=_outcome,
+    ),
+    controls=CONTROLS,
+    compute=compute,
+    picture=ThreeWaysPicture,
+    summary=summary,
+    cautions=(
+        cautions.NEAR_DIRECTIONAL,
+        cautions.COMMON_HUB,
+        cautions.ATTENDANT_LIMITS,
+        *cautions.EVERY_RESULT,
+    ),
+)

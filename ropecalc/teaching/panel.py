@@ -1,0 +1,337 @@
+"""An interactive figure: pure arithmetic, a picture that follows it, and a thin shell of widgets.
+
+A :class:`Figure` says what it is made of: controls, ``compute`` (values in SI to a frozen
+result, no widgets), a picture (artists updated from a result, no physics) and ``summary`` (the
+result in words). :class:`Panel` owns the widgets of one figure for one learner and nothing else.
+"""
+
+import logging
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from html import escape
+from typing import Any, Protocol
+
+import ipywidgets as widgets
+
+from ropecalc.teaching.canvas import Canvas
+from ropecalc.teaching.drawing import neat
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+from ropecalc.units import Display, Kind
+
+_log = logging.getLogger(__name__)
+_log.addHandler(logging.NullHandler())  # a page shows a sentence, never a log line
+
+Values = Mapping[str, Any]
+"""What the controls say: a float in SI for each slider, an option's key for each choice."""
+
+FAILED = (
+    "This figure could not be worked out for these settings. That is a fault of the course, not "
+    "of your settings: change one of them, or press “Back to the start”."
+)
+
+
+@dataclass(frozen=True)
+class Control:
+    """A slider. ``low``, ``high``, ``step`` and ``default`` are SI (step in SI units, too)."""
+
+    key: str
+    label: str
+    kind: Kind
+    low: float
+    high: float
+    step: float
+    default: float
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A choice among ``options``: pairs of key and words."""
+
+    key: str
+    label: str
+    options: tuple[tuple[str, str], ...]
+    default: str
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What a prediction is compared with: which choice is right, and the computed reason."""
+
+    right: int
+    sentence: str
+
+
+@dataclass(frozen=True)
+class Prediction:
+    """A question before the first reveal; ``outcome`` computes the answer, it is not typed in."""
+
+    question: str
+    choices: tuple[str, ...]
+    outcome: Callable[[Display], Outcome]
+
+
+@dataclass(frozen=True)
+class Look:
+    """How a result is to be drawn: units, and whether forces and numbers are shown."""
+
+    display: Display
+    forces: bool = True
+    numbers: bool = True
+
+
+class Picture(Protocol):
+    """Artists on a canvas that follow a result."""
+
+    @property
+    def canvas(self) -> Canvas:
+        """Where the artists live."""
+
+    def update(self, result: Any, look: Look) -> None:
+        """Move every artist to where ``result`` puts it."""
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One interactive figure. ``alternative`` says in a line what the picture shows."""
+
+    key: str
+    title: str
+    alternative: str
+    prediction: Prediction
+    controls: tuple[Control | Choice, ...]
+    compute: Callable[[Values], Any]
+    picture: Callable[[], Picture]
+    summary: Callable[[Any, Display], str]
+    cautions: tuple[str, ...]
+
+    @property
+    def start(self) -> dict[str, Any]:
+        """The default of every control."""
+        return {control.key: control.default for control in self.controls}
+
+
+class Panel(Shown):
+    """A figure with its widgets, for one learner."""
+
+    def __init__(self, figure: Figure, session: Session) -> None:
+        self._figure = figure
+        self._session = session
+        self._values = figure.start
+        self._picture = figure.picture()
+        self._unlocked = False
+        self._quiet = False
+        self._inputs = {c.key: self._input(c) for c in figure.controls}
+        self._forces = widgets.Checkbox(
+            value=True,
+            description="Show the forces",
+            indent=False,
+            layout={"width": "auto"},
+        )
+        self._forces.observe(lambda _: self._refresh(), names="value")
+        self._back = widgets.Button(
+            description="Back to the start", icon="undo", layout={"width": "auto"}
+        )
+        self._back.on_click(lambda _: self.back_to_start())
+        self._image = widgets.Image(
+            format="png",
+            tooltip=figure.alternative,
+            layout={"width": f"{self._picture.canvas.width}px", "max_width": "100%"},
+        )
+        self._status = widgets.HTML(layout={"width": "auto"})
+        self._verdict = widgets.HTML()
+        super().__init__(
+            [
+                widgets.HTML(f"<h3>{escape(figure.title)}</h3>"),
+                self._prediction_box(),
+                self._image,
+                self._status,
+                self._controls_box(),
+                widgets.HTML(_cautions_html(figure.cautions)),
+            ]
+        )
+        self.add_class("ropecalc-panel")
+        self._follow_units(session.display)
+        session.on_units(self._follow_units)
+
+    @property
+    def values(self) -> dict[str, Any]:
+        """What the controls say now, in SI."""
+        return dict(self._values)
+
+    @property
+    def unlocked(self) -> bool:
+        """Whether the prediction has been made or skipped."""
+        return self._unlocked
+
+    @property
+    def png(self) -> bytes:
+        """The picture as the learner sees it."""
+        picture: bytes = self._image.value
+        return picture
+
+    def summary(self) -> str:
+        """The figure at its present settings, in plain words."""
+        try:
+            result = self._figure.compute(self._values)
+            return self._figure.summary(result, self._session.display)
+        except Exception:
+            _log.exception("the summary of %s failed at %s", self._figure.key, self._values)
+            return FAILED
+
+    def move(self, key: str, value: Any) -> None:
+        """Set one control, as the learner would; ``value`` in SI, or an option's key."""
+        control = self._control(key)
+        if isinstance(control, Control):
+            value = self._session.display.value(value, control.kind)
+        self._inputs[key].value = value
+
+    def back_to_start(self) -> None:
+        """Every control at its default again."""
+        self._values = self._figure.start
+        self._place_sliders()
+        self._refresh()
+
+    def predict(self, choice: int | None) -> None:
+        """Take the learner's prediction (None: skipped) and show the figure."""
+        self._unlocked = True
+        self._verdict.value = f'<p role="status">{escape(self._compared(choice))}</p>'
+        for button in self._choices.children:
+            button.disabled = True
+        self._choices.layout.display = "none"
+        self._refresh()
+
+    # --- widgets ------------------------------------------------------------------------------
+
+    def _control(self, key: str) -> Control | Choice:
+        return next(c for c in self._figure.controls if c.key == key)
+
+    def _input(self, control: Control | Choice) -> Any:
+        layout = {"width": "auto"}
+        style = {"description_width": "245px"}
+        if isinstance(control, Choice):
+            made: Any = widgets.Dropdown(
+                description=control.label,
+                options=[(words, key) for key, words in control.options],
+                value=control.default,
+                layout=layout,
+                style=style,
+            )
+        else:
+            made = widgets.FloatSlider(continuous_update=True, layout=layout, style=style)
+        made.observe(lambda change: self._moved(control, change["new"]), names="value")
+        return made
+
+    def _prediction_box(self) -> widgets.VBox:
+        prediction = self._figure.prediction
+        buttons = []
+        for index, words in enumerate((*prediction.choices, "Skip")):
+            button = widgets.Button(description=words, layout={"width": "auto"})
+            choice = index if index < len(prediction.choices) else None
+            button.on_click(lambda _, choice=choice: self.predict(choice))
+            buttons.append(button)
+        self._choices = widgets.HBox(buttons, layout={"flex_flow": "row wrap"})
+        question = f"<p><b>Before you look:</b> {escape(prediction.question)}</p>"
+        return widgets.VBox([widgets.HTML(question), self._choices, self._verdict])
+
+    def _controls_box(self) -> widgets.VBox:
+        grid = widgets.GridBox(
+            list(self._inputs.values()),
+            layout={
+                "grid_template_columns": "repeat(auto-fill, minmax(440px, 1fr))",
+                "grid_gap": "0 16px",
+            },
+        )
+        row = widgets.HBox([self._forces, self._back], layout={"align_items": "center"})
+        return widgets.VBox([grid, row])
+
+    # --- what happens ---------------------------------------------------------------------------
+
+    def _moved(self, control: Control | Choice, shown: Any) -> None:
+        if self._quiet:
+            return
+        if isinstance(control, Control):
+            si = self._session.display.si(shown, control.kind)
+            shown = min(max(si, control.low), control.high)
+        self._values[control.key] = shown
+        self._refresh()
+
+    def _follow_units(self, display: Display) -> None:
+        self._place_sliders()
+        self._picture.canvas.forget_background()
+        self._refresh()
+
+    def _place_sliders(self) -> None:
+        """Put every input where the SI values are, in the reader's units; nothing else moves."""
+        self._quiet = True
+        try:
+            for control in self._figure.controls:
+                made, value = self._inputs[control.key], self._values[control.key]
+                if isinstance(control, Choice):
+                    made.value = value
+                else:
+                    _place_slider(made, control, value, self._session.display)
+        finally:
+            self._quiet = False
+
+    def _refresh(self) -> None:
+        for made in (*self._inputs.values(), self._forces, self._back):
+            made.disabled = not self._unlocked
+        display = self._session.display
+        look = Look(display, self._unlocked and self._forces.value, self._unlocked)
+        try:
+            result = self._figure.compute(self._values)
+            self._picture.update(result, look)
+            png, text = self._picture.canvas.png(), self._figure.summary(result, display)
+        except Exception:
+            _log.exception("%s failed at %s", self._figure.key, self._values)
+            self._image.layout.visibility = "hidden"
+            text = FAILED
+        else:
+            self._image.layout.visibility = "visible"
+            self._image.value = png
+        if not self._unlocked:
+            text = "Forces, numbers and sliders appear once you have predicted or skipped."
+        self._status.value = f'<p role="status" aria-live="polite">{escape(text)}</p>'
+
+    def _compared(self, choice: int | None) -> str:
+        prediction = self._figure.prediction
+        try:
+            outcome = prediction.outcome(self._session.display)
+        except Exception:
+            _log.exception("the prediction of %s failed", self._figure.key)
+            return "The computed answer is missing; look at the figure."
+        if choice is None:
+            return f"Skipped. {outcome.sentence}"
+        said = f"You said: {prediction.choices[choice]}."
+        if choice == outcome.right:
+            return f"{said} The computation agrees. {outcome.sentence}"
+        return (
+            f"{said} The computation says: {prediction.choices[outcome.right]}. {outcome.sentence}"
+        )
+
+
+def _place_slider(
+    slider: widgets.FloatSlider, control: Control, value: float, display: Display
+) -> None:
+    unit = display.unit(control.kind)
+    step = control.step if unit.factor == 1.0 else neat(control.step / unit.factor)
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    low, high = (display.value(v, control.kind) for v in (control.low, control.high))
+    with slider.hold_trait_notifications():
+        slider.description = f"{control.label} ({unit.symbol})" if unit.symbol else control.label
+        slider.step = step
+        slider.readout_format = f".{decimals}f"
+        slider.min = round(math.floor(low / step + 1e-9) * step, 9)
+        slider.max = round(math.ceil(high / step - 1e-9) * step, 9)
+        slider.value = display.value(value, control.kind)
+
+
+def _cautions_html(cautions: tuple[str, ...]) -> str:
+    first, *rest = cautions
+    items = "".join(f"<li>{escape(c)}</li>" for c in rest)
+    return (
+        f'<details class="ropecalc-cautions"><summary><b>Caution.</b> {escape(first)} '
+        f"<u>All cautions</u></summary><ul>{items}</ul></details>"
+    )
