@@ -134,6 +134,18 @@ def test_failing_page_says_what_to_do(open_page: OpenPage, server) -> None:
         broken.unlink()
 
 
+def test_page_says_when_its_kernel_has_died(open_page: OpenPage, server) -> None:
+    page = open_page(TRIAL)
+    server.kill_kernels()
+    expect(page.get_by_text("What computes this page has stopped")).to_be_visible(timeout=30_000)
+    page.get_by_role("button", name="Ok").click()
+    page.get_by_role("button", name="Start this page afresh").click()
+    expect(page.locator("[data-ropecalc=ready]")).to_be_attached(timeout=30_000)
+    page.get_by_role("slider", name="Load, kg").focus()
+    page.keyboard.press("ArrowRight")
+    expect(page.get_by_text("The load is 110 kg.")).to_be_visible()
+
+
 def test_page_can_be_started_afresh(open_page: OpenPage) -> None:
     page = open_page(TRIAL)
     page.get_by_role("slider", name="Load, kg").focus()

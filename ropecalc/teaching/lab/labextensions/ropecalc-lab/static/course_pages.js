@@ -24,8 +24,8 @@ const SAY = {
     'stop the course in the window you started it from, and start it once more.',
   died: 'What computes this page has stopped. Start the page afresh; your answers are kept.',
   error:
-    'A part of this page could not be worked out, so what follows it is missing. Start the page ' +
-    'afresh. If that does not help, tell your instructor the name of this page.'
+    'A part of this page could not be worked out, and what follows it does not answer. Start the ' +
+    'page afresh. If that does not help, tell your instructor the name of this page.'
 };
 
 /** The JupyterLab plugin; `lab` loads one of JupyterLab's modules, `stylesheet` is a URL. */
