@@ -61,9 +61,10 @@ def parse_site(document: Document, source: str, folder: Path) -> Site:
     """
     reader = _Reader(document, source, folder)
     reader.check_names()
+    name = reader.text("site", "name")
     wall = reader.wall()
     return Site(
-        name=reader.text("site", "name"),
+        name=name,
         datum=reader.text("site", "datum"),
         surveyed_on=reader.text("site", "surveyed_on"),
         wall=wall,

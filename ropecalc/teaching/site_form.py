@@ -1,0 +1,368 @@
+"""A form for a site: type the survey in, see the plan, save the site file. No code needed.
+
+The entries go through the same reader as a site file, so the form refuses exactly what the file
+would, in the same words.
+"""
+
+import re
+import tomllib
+from collections.abc import Callable, Mapping
+from functools import partial
+from html import escape
+from pathlib import Path
+from typing import Any
+
+import ipywidgets as widgets
+import tomli_w
+
+from ropecalc.mechanics.holding import Method
+from ropecalc.planning.fields import EDGE_FIELDS, FIELDS, Field
+from ropecalc.planning.files import write_whole
+from ropecalc.planning.problem import SiteError
+from ropecalc.planning.profile import RockPoint
+from ropecalc.planning.raise_plan import plan_raise
+from ropecalc.planning.site import Site
+from ropecalc.planning.site_file import parse_site, read_site
+from ropecalc.planning.survey_table import read_text
+from ropecalc.teaching.plan_view import PlanView, find_file
+from ropecalc.teaching.record import Record
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+from ropecalc.units import QuantityError, parse_number
+
+THE_FORM = "the form"
+"""What error messages call the entries."""
+
+_TITLES = {
+    "site": "Site",
+    "haul_directional": "Haul directional",
+    "track_directional": "Track directional",
+    "hub": "Hub",
+    "load": "Load",
+    "litter": "Litter",
+    "raise": "Raise",
+    "limits": "Limits (yours, if you want to compare)",
+}
+_HEADER = """\
+# Written by the form of the course page "Plan a raise".
+# Every length, mass and force carries its unit; offsets count outwards, heights upwards.
+
+"""
+_BLANK_ROWS = 4
+_WIDE = {"description_width": "330px"}
+
+
+def open_site_form(folder: str | Path = "sites", session: Session | None = None) -> "SiteForm":
+    """The form; it opens and saves site files in ``folder`` (below the course's folder)."""
+    return SiteForm(find_file(folder), session or Session(Record.open()))
+
+
+class SiteForm(Shown):
+    """The form, its buttons, a sentence that says what happened, and the plan."""
+
+    def __init__(self, folder: Path, session: Session) -> None:
+        self.folder = folder
+        self._session = session
+        self.entries = {field.path: _entry(field) for field in FIELDS}
+        self.unit = widgets.Dropdown(
+            options=[("metres (m)", "m"), ("feet (ft)", "ft")],
+            description="Unit of offsets and heights below",
+            style={"description_width": "230px"},
+            layout={"width": "420px"},
+        )
+        self.points = _Rows(("offset", "height", "note"), "Add a point")
+        self.edges = _Rows(tuple(field.key for field in EDGE_FIELDS), "Add a protected edge")
+        self.points.fill([("", "", "")] * _BLANK_ROWS)
+        self.files = widgets.Dropdown(description="Start from", layout={"width": "420px"})
+        self.open_button = _button("Open", self.open)
+        self.plan_button = _button("Show the plan", self.show_plan, "primary")
+        self.save_button = _button("Save", self.save)
+        self.file_name = widgets.Text(
+            description="Save as", placeholder="my-wall.toml", layout={"width": "420px"}
+        )
+        self.replace = widgets.Checkbox(
+            description="Replace the file of that name", indent=False, layout={"display": "none"}
+        )
+        self._status = widgets.HTML()
+        self._said = ""
+        self._result = widgets.VBox()
+        self._view: PlanView | None = None
+        self._list_files()
+        super().__init__(
+            [
+                widgets.HBox([self.files, self.open_button], layout={"flex_flow": "row wrap"}),
+                *self._groups(),
+                widgets.HBox([self.plan_button]),
+                widgets.HBox(
+                    [self.file_name, self.save_button, self.replace],
+                    layout={"flex_flow": "row wrap"},
+                ),
+                self._status,
+                self._result,
+            ]
+        )
+        self._say("Fill in the form, or open a site, then choose “Show the plan”.")
+
+    def _groups(self) -> list[widgets.Widget]:
+        groups: list[widgets.Widget] = []
+        for table, title in _TITLES.items():
+            fields = [field for field in FIELDS if field.table == table]
+            groups.append(widgets.HTML(f"<h4>{escape(title)}</h4>"))
+            groups += [self.entries[field.path] for field in fields]
+            groups += [_help(field.help) for field in fields if field.help]
+            if table == "site":
+                groups += self._wall()
+        return groups
+
+    def _wall(self) -> list[widgets.Widget]:
+        return [
+            widgets.HTML("<h4>Wall</h4>"),
+            _help(
+                "The corners of the wall from its foot up to its lip, one in each row; the rock "
+                "is straight in between. Two points at one height make a roof."
+            ),
+            self.unit,
+            self.points,
+            widgets.HTML("<h4>Protected edges</h4>"),
+            _help(
+                "Only if the haul line may bear on an edge: the height of that point of the wall, "
+                "with its unit, and the friction coefficient on your edge protection."
+            ),
+            self.edges,
+        ]
+
+    # --- what the buttons do
+
+    def open(self) -> None:
+        """Fill the form from the chosen file."""
+        if not self.files.value:
+            self._blank()
+            self._say("The form is empty.")
+            return
+        path = self.folder / self.files.value
+        try:
+            site = read_site(path)
+            self._fill(tomllib.loads(read_text(path)), site)
+        except SiteError as error:
+            self._say(str(error), wrong=True)
+            return
+        self.file_name.value = path.name
+        self._say(f"The form now holds {path.name}. The file itself has not been changed.")
+
+    def show_plan(self) -> None:
+        """Check the entries and show the plan, or say what is wrong."""
+        site = self._checked()
+        if site is None:
+            return
+        plan = plan_raise(site)
+        if self._view is None:
+            self._view = PlanView(plan, self._session)
+        else:
+            self._view.show(plan)
+        self._result.children = (self._view,)
+        self._say("The plan below is that of the form as it stands now.")
+
+    def save(self) -> None:
+        """Check the entries and write the site file; never over another one unasked."""
+        if self._checked() is None:
+            return
+        name = self.file_name.value.strip()
+        name = name if not name or name.endswith(".toml") else f"{name}.toml"
+        if not re.fullmatch(r"[\w][\w .-]*\.toml", name):
+            self._say(
+                "Give the file a name of letters, digits and hyphens, for example my-wall.toml.",
+                wrong=True,
+            )
+            return
+        path = self.folder / name
+        if path.exists() and not self.replace.value:
+            self.replace.layout.display = ""
+            self._say(
+                f"There is already a file {name}; nothing has been written. Choose another name, "
+                "or tick “Replace the file of that name” and save again.",
+                wrong=True,
+            )
+            return
+        try:
+            write_whole(path, _HEADER + tomli_w.dumps(self.document()))
+        except ValueError as error:
+            self._say(str(error), wrong=True)
+            return
+        self.replace.value = False
+        self.replace.layout.display = "none"
+        self.file_name.value = name
+        self._list_files(name)
+        self._say(f"Saved as {name} in the folder {self.folder.name}.")
+
+    def document(self) -> dict[str, Any]:
+        """The entries as the tables of a site file; what is blank is left out."""
+        tables: dict[str, Any] = {}
+        for field in FIELDS:
+            text = self.entries[field.path].value.strip()
+            if text:
+                tables.setdefault(field.table, {})[field.key] = text
+            if field.path == "[site] surveyed_on":  # the wall follows the site, as in a file
+                tables["wall"] = {"unit": self.unit.value, "points": self._wall_points()}
+        edges = [row for row in self.edges.values() if any(row)]
+        if edges:
+            keys = [field.key for field in EDGE_FIELDS]
+            tables["protected_edge"] = [
+                {key: text for key, text in zip(keys, row, strict=True) if text} for row in edges
+            ]
+        return tables
+
+    def summary(self) -> str:
+        """What the form says, and the plan if one is shown."""
+        shown = f"\n{self._view.summary()}" if self._result.children and self._view else ""
+        return f"A form for a site. {self._said}{shown}"
+
+    # --- between the entries and the reader
+
+    def _checked(self) -> Site | None:
+        try:
+            return parse_site(self.document(), THE_FORM, self.folder)
+        except SiteError as error:
+            self._result.children = ()
+            self._say(f"{str(error)[0].upper()}{str(error)[1:]}", wrong=True)
+            return None
+
+    def _wall_points(self) -> list[list[object]]:
+        rows = [row for row in self.points.values() if any(row)]
+        return [
+            [_plain(offset), _plain(height), *([note] if note else [])]
+            for offset, height, note in rows
+        ]
+
+    def _fill(self, document: Mapping[str, Any], site: Site) -> None:
+        for field in FIELDS:
+            value = document.get(field.table, {}).get(field.key, "")
+            self.entries[field.path].value = str(value) or _default(field)
+        unit = document["wall"]["unit"] if "points" in document["wall"] else "m"
+        self.unit.value = "ft" if unit in ("ft", "feet", "foot") else "m"
+        factor = {"ft": 0.3048, "m": 1.0}[self.unit.value]
+        self.points.fill([_row(point, factor) for point in site.wall.points])
+        self.edges.fill(
+            [
+                tuple(str(edge.get(field.key, "")) for field in EDGE_FIELDS)
+                for edge in document.get("protected_edge", [])
+            ]
+        )
+
+    def _blank(self) -> None:
+        for field in FIELDS:
+            self.entries[field.path].value = _default(field)
+        self.points.fill([("", "", "")] * _BLANK_ROWS)
+        self.edges.fill([])
+        self._result.children = ()
+
+    def _list_files(self, chosen: str = "") -> None:
+        names = sorted(path.name for path in self.folder.glob("*.toml"))
+        self.files.options = [("an empty form", ""), *((name, name) for name in names)]
+        self.files.value = chosen if chosen in names else ""
+
+    def _say(self, sentence: str, wrong: bool = False) -> None:
+        self._said = sentence
+        role = "alert" if wrong else "status"
+        weight = "bold" if wrong else "normal"
+        self._status.value = (
+            f'<p role="{role}" style="font-weight:{weight}; white-space:normal; '
+            f'line-height:1.4">{escape(sentence)}</p>'
+        )
+
+
+class _Rows(widgets.VBox):
+    """A small table of text entries: rows can be added below any row, and removed."""
+
+    def __init__(self, columns: tuple[str, ...], add: str) -> None:
+        self._columns = columns
+        self._add = _button(add, lambda: self._insert(len(self._rows)))
+        self._rows: list[tuple[widgets.Text, ...]] = []
+        super().__init__()
+        self.fill([])
+
+    def fill(self, rows: list[tuple[str, ...]]) -> None:
+        """Show exactly these rows."""
+        self._rows = [self._boxes(row) for row in rows]
+        self._lay_out()
+
+    def values(self) -> list[tuple[str, ...]]:
+        """What stands in each row, top first."""
+        return [tuple(box.value.strip() for box in row) for row in self._rows]
+
+    def _boxes(self, texts: tuple[str, ...]) -> tuple[widgets.Text, ...]:
+        return tuple(
+            widgets.Text(
+                value=text,
+                description=column,
+                style={"description_width": "55px"},
+                layout={"width": "230px" if column == "note" else "170px"},
+            )
+            for column, text in zip(self._columns, texts, strict=True)
+        )
+
+    def _insert(self, index: int) -> None:
+        self._rows.insert(index, self._boxes(("",) * len(self._columns)))
+        self._lay_out()
+
+    def _remove(self, row: tuple[widgets.Text, ...]) -> None:
+        self._rows = [other for other in self._rows if other is not row]
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        lines = []
+        for number, row in enumerate(self._rows, start=1):
+            remove = _button("Remove", partial(self._remove, row))
+            below = _button("Add below", partial(self._insert, number))
+            remove.tooltip, below.tooltip = f"Remove row {number}", f"Add a row below {number}"
+            label = widgets.Label(str(number), layout={"width": "24px"})
+            lines.append(
+                widgets.HBox([label, *row, below, remove], layout={"flex_flow": "row wrap"})
+            )
+        self.children = (*lines, self._add)
+
+
+def _entry(field: Field) -> Any:
+    if field.path == "[raise] guided_by":
+        return widgets.Dropdown(
+            options=[method.value for method in reversed(Method)],
+            description=field.label,
+            style=_WIDE,
+            layout={"width": "560px"},
+        )
+    return widgets.Text(
+        description=field.label,
+        placeholder=f"for example {field.example}",
+        tooltip=field.help or field.label,
+        style=_WIDE,
+        layout={"width": "560px"},
+    )
+
+
+def _default(field: Field) -> str:
+    return Method.TRACK.value if field.path == "[raise] guided_by" else ""
+
+
+def _help(text: str) -> widgets.HTML:
+    return widgets.HTML(
+        f"<p style='margin:0 0 2px 0; line-height:1.3; color:#555'>{escape(text)}</p>"
+    )
+
+
+def _button(label: str, act: Callable[[], object], style: str = "") -> widgets.Button:
+    button = widgets.Button(description=label, button_style=style, layout={"width": "auto"})
+    button.on_click(lambda _: act())
+    return button
+
+
+def _plain(text: str) -> object:
+    """A number, if the text is one; otherwise the text, for the reader to refuse."""
+    try:
+        number, unit = parse_number(text)
+    except QuantityError:
+        return text
+    return text if unit else number
+
+
+def _row(point: RockPoint, factor: float) -> tuple[str, str, str]:
+    offset, height = (f"{round(value / factor, 6):.10g}" for value in (point.offset, point.height))
+    return offset, height, point.note
