@@ -1,0 +1,105 @@
+"""A lesson's page: each line of its notebook asks the lesson for one thing to show."""
+
+from collections.abc import Iterable
+from html import escape
+from typing import Protocol, TypeVar
+
+import ipywidgets as widgets
+
+from ropecalc.teaching.facts import FactView
+from ropecalc.teaching.lessons import LESSONS
+from ropecalc.teaching.lessons.content import Content
+from ropecalc.teaching.myths import MythView
+from ropecalc.teaching.panel import Panel
+from ropecalc.teaching.questions.question_view import QuestionView
+from ropecalc.teaching.record import Record
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.working import Working
+
+
+class _Keyed(Protocol):
+    @property
+    def key(self) -> str: ...
+
+
+_T = TypeVar("_T", bound=_Keyed)
+
+
+class UnitsView(Shown):
+    """The learner's choice of units, good for every page from here on."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        super().__init__([session.unit_chooser()])
+
+    def summary(self) -> str:
+        """The units in use."""
+        units = self._session.display
+        return f"Units: forces in {units.force}, lengths in {units.length}, masses in {units.mass}."
+
+
+class CautionsView(Shown):
+    """The cautions of a page, always open."""
+
+    def __init__(self, cautions: tuple[str, ...]) -> None:
+        self._cautions = cautions
+        items = "".join(f"<li>{escape(c)}</li>" for c in cautions)
+        super().__init__([widgets.HTML(f"<ul>{items}</ul>")])
+        self.add_class("ropecalc-cautions")
+
+    def summary(self) -> str:
+        """The cautions, one a line."""
+        return "\n".join(self._cautions)
+
+
+class Lesson:
+    """One lesson for one learner."""
+
+    def __init__(self, content: Content, session: Session) -> None:
+        self._content = content
+        self._session = session
+
+    def units(self) -> UnitsView:
+        """The choice of units."""
+        return UnitsView(self._session)
+
+    def figure(self, key: str) -> Panel:
+        """The interactive figure called ``key``."""
+        return Panel(_find(self._content.figures, key), self._session)
+
+    def working(self, name: str) -> Working:
+        """The derivation called ``name``, unfolding step by step."""
+        for derivation in self._content.derivations:
+            if derivation.name == name:
+                return Working(derivation, self._session)
+        names = ", ".join(d.name for d in self._content.derivations)
+        raise KeyError(f"this lesson has no derivation {name!r}; it has {names}")
+
+    def fact(self, key: str) -> FactView:
+        """The sentence called ``key``, with its numbers computed."""
+        return FactView(_find(self._content.facts, key), self._session)
+
+    def myth(self, question: str, mistake: str) -> MythView:
+        """A misconception beside the truth: the number it gives and the number balance gives."""
+        return MythView(_find(self._content.questions, question), mistake, self._session)
+
+    def question(self, key: str) -> QuestionView:
+        """A quick check; wrong answers are told why."""
+        return QuestionView(_find(self._content.questions, key), self._session, self._content.page)
+
+    def cautions(self) -> CautionsView:
+        """What this lesson leaves out and to whom it defers."""
+        return CautionsView(self._content.cautions)
+
+
+def open_lesson(key: str) -> Lesson:
+    """The lesson called ``key`` for the learner of this machine."""
+    return Lesson(LESSONS[key], Session(Record.open()))
+
+
+def _find(things: Iterable[_T], key: str) -> _T:
+    known = {thing.key: thing for thing in things}
+    if key not in known:
+        raise KeyError(f"this lesson has nothing called {key!r}; it has {', '.join(known)}")
+    return known[key]

@@ -1,0 +1,26 @@
+"""What a lesson is made of, besides its prose: figures, derivations, facts and questions."""
+
+from dataclasses import dataclass
+
+from ropecalc.derivation import Derivation
+from ropecalc.teaching.facts import Fact
+from ropecalc.teaching.panel import Figure
+from ropecalc.teaching.questions.template import Template
+
+
+@dataclass(frozen=True)
+class Content:
+    """Everything that a lesson's page may ask for by key."""
+
+    key: str
+    title: str
+    figures: tuple[Figure, ...]
+    derivations: tuple[Derivation, ...]
+    facts: tuple[Fact, ...]
+    questions: tuple[Template, ...]
+    cautions: tuple[str, ...]
+
+    @property
+    def page(self) -> str:
+        """The name of this lesson's page in a learner's record."""
+        return f"lesson:{self.key}"

@@ -1,0 +1,225 @@
+"""Holding a litter off the rock: attendant, tag line and track lines, and where each is hard."""
+
+from collections.abc import Mapping
+
+from ropecalc import cautions
+from ropecalc.mechanics import guiding, vectors
+from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
+from ropecalc.teaching.facts import Fact, Quantity
+from ropecalc.teaching.figures import THREE_WAYS
+from ropecalc.teaching.lessons.content import Content
+from ropecalc.teaching.questions.bank import along_the_raise, holding_off
+from ropecalc.units import Kind
+
+_TOP = Point(0.3, 32.0)
+_RIG = Rig(haul_directional=_TOP, track_directional=_TOP, hub=Point(40.0, 0.5))
+_MASS = 200.0
+_OUT, _HIGH, _LOW = 2.5, 27.0, 6.0
+"""The example of this lesson: one rig on the Upper Heron Wall, one litter, two heights."""
+
+
+def _held(method: Method, height: float, rig: Rig = _RIG) -> Hold:
+    return hold(method, rig, vectors.weight(mass=_MASS), _OUT, height)
+
+
+def _places() -> dict[str, float]:
+    return {"x_D": _TOP.x, "z_D": _TOP.z, "x_B": _RIG.hub.x, "z_B": _RIG.hub.z}
+
+
+def _example() -> Mapping[str, Quantity]:
+    return {
+        "mass": (_MASS, Kind.MASS),
+        "weight": (vectors.weight(mass=_MASS), Kind.FORCE),
+        "out": (_OUT, Kind.LENGTH),
+        "high": (_HIGH, Kind.LENGTH),
+        "top": (_TOP.z, Kind.LENGTH),
+        "hub": (_RIG.hub.x, Kind.LENGTH),
+    }
+
+
+def _pushes() -> Mapping[str, Quantity]:
+    load, off, near, far = vectors.weight(mass=_MASS), 0.9, 4.0, 25.0
+    return {
+        "off": (off, Kind.LENGTH),
+        "far": (far, Kind.LENGTH),
+        "near": (near, Kind.LENGTH),
+        "easy": (guiding.attendant_push(load=load, off_plumb=off, drop=far), Kind.FORCE),
+        "hard": (guiding.attendant_push(load=load, off_plumb=off, drop=near), Kind.FORCE),
+    }
+
+
+def _one_triangle() -> Mapping[str, Quantity]:
+    tag, track = _held(Method.TAG, _HIGH), _held(Method.TRACK, _HIGH)
+    return {
+        "tag": (tag.line_tension, Kind.FORCE),
+        "track": (track.line_tension, Kind.FORCE),
+        "against": (tag.haul_tension, Kind.FORCE),
+        "beside": (track.haul_tension, Kind.FORCE),
+        "gap": (tag.haul_tension - track.haul_tension, Kind.FORCE),
+        "weight": (vectors.weight(mass=_MASS), Kind.FORCE),
+    }
+
+
+def _limit() -> Mapping[str, Quantity]:
+    limit = guiding.straight_line_limit(z=_HIGH, **_places())
+    return {"high": (_HIGH, Kind.LENGTH), "limit": (limit, Kind.LENGTH)}
+
+
+def _slack() -> Mapping[str, Quantity]:
+    high = _held(Method.TRACK, _HIGH)
+    tension = guiding.slack_haul_track_tension(
+        load=vectors.weight(mass=_MASS), haul_elevation=high.haul_elevation
+    )
+    return {
+        "angle": (high.haul_elevation, Kind.ANGLE),
+        "tension": (tension, Kind.FORCE),
+    }
+
+
+def _low_and_high() -> Mapping[str, Quantity]:
+    low, high = (_held(Method.TRACK, z).line_tension for z in (_LOW, _HIGH))
+    return {
+        "out": (_OUT, Kind.LENGTH),
+        "low_height": (_LOW, Kind.LENGTH),
+        "high_height": (_HIGH, Kind.LENGTH),
+        "low": (low, Kind.FORCE),
+        "high": (high, Kind.FORCE),
+        "times": (high / low, Kind.RATIO),
+    }
+
+
+def _clear() -> Mapping[str, Quantity]:
+    tip = {"x_O": 1.5, "z_O": 25.0, "clearance": 0.5}
+    start = 2.0
+    out = guiding.haul_clearance_offset(z=start, x_D=_TOP.x, z_D=_TOP.z, **tip)
+    return {
+        "start": (start, Kind.LENGTH),
+        "tip": (tip["x_O"], Kind.LENGTH),
+        "tip_height": (tip["z_O"], Kind.LENGTH),
+        "clearance": (tip["clearance"], Kind.LENGTH),
+        "out": (out, Kind.LENGTH),
+    }
+
+
+def _moved_out() -> Mapping[str, Quantity]:
+    step = 0.5
+    further = Point(_TOP.x + step, _TOP.z)
+    moved = Rig(haul_directional=further, track_directional=further, hub=_RIG.hub)
+    return {
+        "step": (step, Kind.LENGTH),
+        "before": (_held(Method.TRACK, _HIGH).line_tension, Kind.FORCE),
+        "after": (_held(Method.TRACK, _HIGH, moved).line_tension, Kind.FORCE),
+    }
+
+
+def _take_in() -> Mapping[str, Quantity]:
+    low, high = _held(Method.TRACK, _LOW), _held(Method.TRACK, _HIGH)
+    return {
+        "low_height": (_LOW, Kind.LENGTH),
+        "high_height": (_HIGH, Kind.LENGTH),
+        "low": (low.take_in_rate, Kind.RATIO),
+        "high": (high.take_in_rate, Kind.RATIO),
+    }
+
+
+def _uplift() -> Mapping[str, Quantity]:
+    high = _held(Method.TRACK, _HIGH)
+    return {
+        "high": (_HIGH, Kind.LENGTH),
+        "line": (high.line_tension, Kind.FORCE),
+        "uplift": (high.hub_uplift, Kind.FORCE),
+    }
+
+
+_FACTS = (
+    Fact(
+        "the-example",
+        "The example on this page: {mass} hang on the ropes, which weighs {weight}. The litter has "
+        "to stand {out} out from the wall when it is {high} up. The directional is {top} up and "
+        "the hub {hub} out.",
+        _example,
+    ),
+    Fact(
+        "push-low-and-high",
+        "Holding the litter {off} off plumb takes a push of {easy} with {far} of haul line above "
+        "it, and {hard} with {near}.",
+        _pushes,
+    ),
+    Fact(
+        "one-triangle",
+        "In the example the tag line carries {tag} and the track lines together carry {track}. "
+        "The haul team feels {against} against the tag line, {beside} beside the track lines. The "
+        "difference, {gap}, is the tension of the line itself. The weight is {weight}: the tag "
+        "plan hauls more than that, the track plan less.",
+        _one_triangle,
+    ),
+    Fact(
+        "straight-line",
+        "At a height of {high} the straight line from directional to hub passes {limit} out from "
+        "the wall. No tension, and no number of lines, holds the litter there or beyond.",
+        _limit,
+    ),
+    Fact(
+        "slack-haul",
+        "With the haul leg {angle} above the horizontal, the haul line would go slack only if the "
+        "ground leg rose by {angle} too, to a hub far above the litter; the track lines would then "
+        "carry {tension} together. With a hub on the ground a slack haul line means something "
+        "else: the litter has caught on the rock, stands on a ledge, or hangs on the belay.",
+        _slack,
+    ),
+    Fact(
+        "low-and-high",
+        "Holding the litter {out} out takes {low} of track tension at {low_height} and {high} at "
+        "{high_height}: {times} times as much for the same outcrop higher up.",
+        _low_and_high,
+    ),
+    Fact(
+        "clear-the-line",
+        "An outcrop {tip} out at {tip_height}: to keep the haul line {clearance} off its tip, the "
+        "litter has to stand {out} out while it is still only {start} up.",
+        _clear,
+    ),
+    Fact(
+        "directional-further-out",
+        "Moving the directional {step} further out brings the track tension at the outcrop from "
+        "{before} down to {after}, without another line.",
+        _moved_out,
+    ),
+    Fact(
+        "take-in",
+        "Going straight up, each track line has to be taken in by {low} of every length raised at "
+        "{low_height}, and by {high} at {high_height}. A tag line would have to be paid out.",
+        _take_in,
+    ),
+    Fact(
+        "uplift",
+        "At {high} the lines pull on the hub with {line}, and {uplift} of that is upward.",
+        _uplift,
+    ),
+)
+
+HOLDING_OFF = Content(
+    key="holding-off",
+    title="Holding a litter off the rock",
+    figures=(THREE_WAYS,),
+    derivations=(
+        guiding.attendant_push,
+        guiding.tag_tension,
+        guiding.haul_tension_with_tag,
+        guiding.track_tension,
+        guiding.haul_tension_with_track,
+        guiding.straight_line_limit,
+        guiding.slack_haul_depression,
+        guiding.haul_clearance_offset,
+        guiding.take_in_rate,
+    ),
+    facts=_FACTS,
+    questions=(*holding_off.TEMPLATES, *along_the_raise.TEMPLATES),
+    cautions=(
+        cautions.AUTHORITY,
+        cautions.STATIC,
+        cautions.NEAR_DIRECTIONAL,
+        cautions.COMMON_HUB,
+        cautions.ATTENDANT_LIMITS,
+    ),
+)

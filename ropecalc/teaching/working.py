@@ -1,0 +1,143 @@
+"""An argument on the page: it unfolds step by step, with symbols or the reader's own numbers."""
+
+from html import escape
+
+import ipywidgets as widgets
+
+from ropecalc.derivation import Derivation, Explanation, Line, Variable
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+from ropecalc.units import Display, Kind
+
+_STEPS_OF_A_SLIDER = 200
+
+
+class Working(Shown):
+    """Shows a derivation: first its assumptions and first law, then each next step on request.
+
+    Ticking "with my numbers" opens a slider for every given quantity and writes its value into
+    every step. Units follow the session.
+    """
+
+    def __init__(self, derivation: Derivation, session: Session) -> None:
+        self._derivation = derivation
+        self._session = session
+        self._values = {v.name: v.teaching.default for v in derivation.given}
+        self._shown_steps = 1
+        self._sliders = {v.name: _slider() for v in derivation.given}
+        self._number_box = widgets.VBox(list(self._sliders.values()), layout={"display": "none"})
+        self._with_numbers = widgets.Checkbox(
+            description="with my numbers", indent=False, layout={"width": "160px"}
+        )
+        self._next = widgets.Button(description="Next step", icon="arrow-down")
+        self._all = widgets.Button(description="All steps")
+        self._page = widgets.HTMLMath()
+        super().__init__(
+            [
+                self._page,
+                widgets.HBox([self._next, self._all, self._with_numbers]),
+                self._number_box,
+            ]
+        )
+        self.add_class("ropecalc-working")
+        for name, slider in self._sliders.items():
+            slider.observe(lambda change, name=name: self._move(name, change["new"]), "value")
+        self._next.on_click(lambda _: self._reveal(self._shown_steps + 1))
+        self._all.on_click(lambda _: self._reveal(len(derivation.steps)))
+        self._with_numbers.observe(lambda _: self._refresh(), "value")
+        session.on_units(lambda _: self._relabel())
+        self._relabel()
+
+    def summary(self) -> str:
+        """The whole argument as text, with the reader's numbers in its result."""
+        try:
+            explanation = self._derivation.explain(self._session.display, **self._values)
+        except ValueError as error:
+            return str(error)
+        return explanation.as_text()
+
+    def _reveal(self, steps: int) -> None:
+        self._shown_steps = min(steps, len(self._derivation.steps))
+        self._refresh()
+
+    def _move(self, name: str, shown: float) -> None:
+        variable = self._derivation.variable(name)
+        self._values[name] = self._session.display.si(shown, variable.kind)
+        self._refresh()
+
+    def _relabel(self) -> None:
+        display = self._session.display
+        for variable in self._derivation.given:
+            _fit(self._sliders[variable.name], variable, self._values[variable.name], display)
+        self._refresh()
+
+    def _refresh(self) -> None:
+        numbers = self._with_numbers.value
+        everything = self._shown_steps == len(self._derivation.steps)
+        self._next.disabled = self._all.disabled = everything
+        self._number_box.layout.display = "" if numbers else "none"
+        try:
+            explanation = self._derivation.explain(self._session.display, **self._values)
+        except ValueError as error:
+            self._page.value = f"<p role='status'>{escape(str(error))}</p>"
+            return
+        self._page.value = _as_html(explanation, self._shown_steps, numbers)
+
+
+def _as_html(explanation: Explanation, count: int, numbers: bool) -> str:
+    lines = explanation.lines[:count]
+    left = len(explanation.lines) - count
+    parts = [f"<h4>{escape(explanation.title)}</h4>"]
+    if explanation.assumptions:
+        parts.append("<p><b>Assumed:</b> " + escape(" ".join(explanation.assumptions)) + "</p>")
+    used = [
+        (symbol, meaning)
+        for symbol, meaning in explanation.meanings
+        if any(symbol in line.latex for line in lines)
+    ]
+    parts.append("<p>" + ", ".join(f"${s}$ {escape(m)}" for s, m in used) + ".</p>")
+    parts.append("<ol>" + "".join(_line(line, numbers) for line in lines) + "</ol>")
+    if left:
+        parts.append(f"<p><i>{left} more step{'s' if left > 1 else ''}</i></p>")
+    elif numbers:
+        parts.append(f"<p role='status'><b>{escape(explanation.result)}</b></p>")
+    return "".join(parts)
+
+
+def _line(line: Line, numbers: bool) -> str:
+    mathematics = f"$${line.latex}$$"
+    if numbers and line.numbers:
+        mathematics += f"$${line.numbers}$$"
+    return f"<li>{escape(line.sentence)}{mathematics}</li>"
+
+
+def _slider() -> widgets.FloatSlider:
+    return widgets.FloatSlider(
+        continuous_update=False,
+        layout={"width": "620px"},
+        style={"description_width": "380px"},
+        description_allow_html=False,
+    )
+
+
+def _fit(slider: widgets.FloatSlider, variable: Variable, value: float, display: Display) -> None:
+    """Put a slider on the variable's teaching range in the reader's units, at ``value`` (SI)."""
+    kind = variable.kind
+    low, high = (
+        display.value(end, kind) for end in (variable.teaching.low, variable.teaching.high)
+    )
+    step = _round_step((high - low) / _STEPS_OF_A_SLIDER)
+    unit = display.unit(kind).symbol
+    label = variable.meaning if kind is Kind.RATIO else f"{variable.meaning} ({unit})"
+    with slider.hold_trait_notifications():
+        slider.min, slider.max, slider.step, slider.description = low, high, step, label
+        slider.readout_format = ".0f" if step >= 1 else ".1f" if step >= 0.1 else ".2f"
+        slider.value = display.value(value, kind)
+
+
+def _round_step(rough: float) -> float:
+    """The nearest of 1, 2, 5 times a power of ten, so that a key press moves by a round number."""
+    from math import floor, log10
+
+    power = 10.0 ** floor(log10(rough))
+    return min((1, 2, 5, 10), key=lambda digit: abs(digit * power - rough)) * power

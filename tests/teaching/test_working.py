@@ -1,0 +1,78 @@
+"""The unfolding argument: steps on request, the reader's numbers, the reader's units."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from ropecalc.mechanics import guiding
+from ropecalc.teaching.record import Record
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.working import Working
+from ropecalc.units import Kind
+
+
+@pytest.fixture
+def session() -> Iterator[Session]:
+    record = Record.in_memory()
+    yield Session(record)
+    record.close()
+
+
+def page_of(working: Working) -> str:
+    return str(working.children[0].value)
+
+
+def test_it_opens_with_the_first_step_and_unfolds_one_at_a_time(session: Session) -> None:
+    working = Working(guiding.tag_tension, session)
+    steps = len(guiding.tag_tension.steps)
+    for shown in range(1, steps + 1):
+        assert page_of(working).count("<li>") == shown
+        working._next.click()
+    assert page_of(working).count("<li>") == steps
+    assert working._next.disabled
+
+
+def test_a_tick_writes_the_readers_numbers_into_every_step(session: Session) -> None:
+    working = Working(guiding.attendant_push, session)
+    working._all.click()
+    assert r"\mathrm{kN}" not in page_of(working)
+    working._with_numbers.value = True
+    before = page_of(working)
+    expected = guiding.attendant_push(
+        **{v.name: v.teaching.default for v in guiding.attendant_push.given}
+    )
+    assert session.display.show(expected, Kind.FORCE) in before
+    working._sliders["off_plumb"].value = 2.0
+    assert page_of(working) != before
+    changed = {v.name: v.teaching.default for v in guiding.attendant_push.given}
+    doubled = guiding.attendant_push(**(changed | {"off_plumb": 2.0}))
+    assert session.display.show(doubled, Kind.FORCE) in page_of(working)
+
+
+def test_units_follow_the_session_and_move_no_value(session: Session) -> None:
+    working = Working(guiding.attendant_push, session)
+    values = dict(working._values)
+    session.choose_unit("force", "lbf")
+    session.choose_unit("length", "ft")
+    assert working._values == pytest.approx(values, rel=1e-9)
+    assert "(lbf)" in working._sliders["load"].description
+    assert "(ft)" in working._sliders["drop"].description
+    assert "lbf" in working.summary()
+
+
+@pytest.mark.parametrize("derivation", [guiding.tag_tension, guiding.haul_tension_with_track])
+def test_impossible_values_give_a_sentence_and_keep_the_page(derivation, session: Session) -> None:
+    working = Working(derivation, session)
+    working._sliders["haul_elevation"].value = 45.0
+    working._sliders["ground_depression"].value = 38.0
+    assert "<ol>" in page_of(working)
+    working._values["ground_depression"] = working._values["haul_elevation"]
+    working._refresh()
+    assert "steeper than the ground leg" in page_of(working)
+    assert "steeper than the ground leg" in working.summary()
+
+
+def test_the_summary_tells_every_step(session: Session) -> None:
+    summary = Working(guiding.straight_line_limit, session).summary()
+    for step in guiding.straight_line_limit.steps:
+        assert step.sentence in summary
