@@ -139,8 +139,8 @@ class Argument:
             values = {self._symbols[name]: value for name, value in point.items()}
             size = abs(one.subs(values).evalf(_PROOF_DIGITS))
             gap = abs(difference.subs(values).evalf(_PROOF_DIGITS, maxn=200))
-            near = gap <= (1 + size) * self.sympy.Float(10) ** (10 - _PROOF_DIGITS)
-            if near is not self.sympy.true:  # false, or undecided because it is not a number
+            allowed = (1 + size) * self.sympy.Float(10) ** (10 - _PROOF_DIGITS)
+            if not (gap.is_number and gap.is_finite and gap <= allowed):
                 raise DerivationError(f"not the same: {one} and {other}")
 
 

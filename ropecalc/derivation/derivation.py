@@ -228,7 +228,11 @@ class Derivation:
             last = self.argue(argument)
             symbol = argument.symbol(target)
             sentence = f"Turn it round: solve for the {target.meaning}."
-            for candidate in argument.sympy.solve(last.equation, symbol):
+            try:
+                candidates = argument.sympy.solve(last.equation, symbol)
+            except NotImplementedError:  # sympy's word for "no method known"
+                candidates = []
+            for candidate in candidates:
                 if self._gives_back(candidate, argument, last, target):
                     return argument.solved(sentence, symbol, candidate)
             raise DerivationError(f"{self.name}: no formula for {wanted}; use find() instead")
