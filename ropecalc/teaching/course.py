@@ -62,6 +62,8 @@ def settings(course: Path, port: int | None, browser: bool, workspace: str) -> l
         "ServerApp.answer_yes": True,  # one Ctrl+C is enough
         "ServerApp.allow_root": True,  # containers and class servers run as root, on loopback only
         "Application.log_level": "ERROR",
+        # Also for what the server says to a page's kernel, on this machine.
+        "KernelManager.transport_encryption": "auto",
         "LabApp.default_url": f"/lab/tree/{START}",
         "LabApp.extra_labextensions_path": _LAB / "labextensions",
         # A new start opens the start page only, and not every page left open the last time.
