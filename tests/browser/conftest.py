@@ -10,6 +10,7 @@ import shutil
 import subprocess
 import sys
 import urllib.request
+import uuid
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -49,7 +50,8 @@ class Server:
 
     def url(self, path: str) -> str:
         """Where `path` (from the course folder) opens, with no page left open from before."""
-        return f"{self.address}/lab/tree/{path}?reset&token={self.token}"
+        workspace = f"lab/workspaces/{uuid.uuid4()}"
+        return f"{self.address}/{workspace}/tree/{path}?token={self.token}"
 
     def api(self, path: str, method: str = "GET") -> object:
         """What Jupyter's own interface answers for `path`."""
