@@ -4,12 +4,15 @@ A template holds no answer. The answer is what its derivation gives for the draw
 each mistake is an expression in the derivation's own symbols.
 """
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 from types import SimpleNamespace
 from typing import Any
+
+import numpy as np
 
 from ropecalc.derivation import Derivation, Variable
 from ropecalc.units import Display, Kind, find_unit, plain, to_si
@@ -54,12 +57,15 @@ class Given:
         return to_si(float(exact), self.unit)
 
     def show(self, value: float, display: Display) -> str:
-        """An SI value in the reader's unit; as fine as the grid in the grid's own unit."""
+        """An SI value in the reader's unit: exact in the grid's own, else to a tenth of a step."""
         kind = self.variable.kind
         unit = display.unit(kind)
-        if unit.symbol != self.unit:
-            return display.show(value, kind)
-        number = Decimal(f"{value / unit.factor:.9f}").quantize(Decimal(str(self.step)).normalize())
+        if unit.symbol == self.unit:
+            last = Decimal(str(self.step)).normalize()
+        else:
+            tenth = to_si(self.step, self.unit) / unit.factor / 10
+            last = Decimal(1).scaleb(min(0, math.floor(math.log10(tenth))))
+        number = Decimal(f"{value / unit.factor:.9f}").quantize(last)
         return plain(number) + ("" if unit.symbol in ("°", "") else " ") + unit.symbol
 
 
@@ -135,9 +141,10 @@ class Template:
         return float(self.derivation(**values))
 
     def mistaken(self, values: Mapping[str, float]) -> dict[str, float]:
-        """What each mistake gives for ``values`` (SI), by the mistake's key."""
-        ordered = [values[v.name] for v in self.derivation.given]
-        return {key: float(function(*ordered)) for key, function in self._functions.items()}
+        """What each mistake gives for ``values`` (SI), by the mistake's key; inf or nan if none."""
+        ordered = [np.float64(values[v.name]) for v in self.derivation.given]
+        with np.errstate(all="ignore"):
+            return {key: float(function(*ordered)) for key, function in self._functions.items()}
 
     @cached_property
     def _functions(self) -> dict[str, Callable[..., Any]]:
@@ -154,7 +161,7 @@ class Template:
         wrong = list(self.mistaken(values).values())
         clear = 2 * self.tolerance.margin(answer)
         for index, one in enumerate(wrong):
-            if not abs(one - answer) > clear:  # "not >" also turns down what is no number
+            if not math.isfinite(one) or abs(one - answer) <= clear:
                 return False
             for other in wrong[:index]:
                 windows = self.window(answer, one) + self.window(answer, other)

@@ -44,24 +44,25 @@ def givens(drawn: Draw, display: Display) -> tuple[tuple[str, str, str], ...]:
 
 def hints(drawn: Draw, display: Display) -> tuple[Passage, ...]:
     """The way to the answer, a step at a time; the answer itself is in none of them."""
-    explanation = _explained(drawn, display)
-    laws = [line for line in explanation.lines if line.is_law]
+    derivation = drawn.template.derivation
+    lines = _explained(drawn, display).lines
+    laws = [line for line in lines if line.is_law]
+    stated = {
+        s.sentence
+        for s in derivation.steps
+        if s.equation.lhs == derivation.symbol(derivation.result.name)
+    }
     in_words = Passage("The law, in words. " + " ".join(line.sentence for line in laws))
     as_equations = Passage(
         "As equations." if len(laws) > 1 else "As an equation.",
         tuple(line.latex for line in laws),
         tuple(line.text for line in laws),
     )
-    last = explanation.lines[-1]
-    with_numbers = Passage(
-        "With your numbers.",
-        tuple(_unsolved(line, last) for line in laws if line.numbers),
-    )
+    with_numbers = Passage("With your numbers.", tuple(_open(line, stated) for line in laws))
+    last = lines[-1]
     if last.is_law:
         return in_words, as_equations, with_numbers
-    solved = Passage(
-        f"Solved for the {drawn.template.derivation.result.meaning}.", (last.latex,), (last.text,)
-    )
+    solved = Passage(f"Solved for the {derivation.result.meaning}.", (last.latex,), (last.text,))
     return in_words, as_equations, with_numbers, solved
 
 
@@ -76,7 +77,8 @@ def solution(drawn: Draw, display: Display) -> tuple[Passage, ...]:
         )
         for line in explanation.lines
     )
-    return (*steps, Passage(explanation.result + "."))
+    result = explanation.result
+    return (*steps, Passage(f"{result[0].upper()}{result[1:]}."))
 
 
 def assumptions(drawn: Draw) -> str:
@@ -103,6 +105,8 @@ def _explained(drawn: Draw, display: Display) -> Explanation:
     return drawn.template.derivation.explain(display, **drawn.values)
 
 
-def _unsolved(line: Line, last: Line) -> str:
-    """A law with numbers; where the law is already the result, without its value."""
-    return line.numbers.rpartition(" = ")[0] if line is last else line.numbers
+def _open(line: Line, stating_the_result: set[str]) -> str:
+    """A law with numbers; where it states the result itself, without the result's value."""
+    if line.sentence in stating_the_result:
+        return line.numbers.rpartition(" = ")[0]
+    return line.numbers or line.latex

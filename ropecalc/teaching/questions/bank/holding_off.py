@@ -66,9 +66,9 @@ ATTENDANT_HAUL = Template(
     ),
     asked="Tension of the haul line",
     givens=(
-        _LOAD,
-        Given(q.OFF_PLUMB, 1.0, 1.8, 0.1, "m"),
-        Given(q.DROP, 2.0, 4.0, 0.1, "m"),
+        Given(q.LOAD, 1.2, 2.0, 0.1, "kN"),  # more would take a push that nobody can give
+        Given(q.OFF_PLUMB, 0.8, 1.2, 0.1, "m"),
+        Given(q.DROP, 2.4, 3.4, 0.1, "m"),
     ),
     derivation=guiding.attendant_haul_tension,
     tolerance=Tolerance(relative=0.015),

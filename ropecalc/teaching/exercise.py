@@ -1,0 +1,132 @@
+"""An exercise's page and its solutions' page, for one learner."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import ipywidgets as widgets
+
+from ropecalc.teaching.exercises import EXERCISES
+from ropecalc.teaching.exercises.content import ExerciseContent
+from ropecalc.teaching.page import CautionsView, UnitsView
+from ropecalc.teaching.questions.marking import Verdict
+from ropecalc.teaching.questions.question_view import QuestionView, SolutionView
+from ropecalc.teaching.record import Place, Record
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+
+
+@dataclass(frozen=True)
+class Standing:
+    """How far a learner is with an exercise: questions right, questions tried, all questions."""
+
+    right: int
+    tried: int
+    total: int
+
+    def sentence(self) -> str:
+        """The standing in words."""
+        return (
+            f"{self.right} of {self.total} right, {self.tried} tried. This is a knowledge check "
+            "for yourself; it certifies nothing."
+        )
+
+
+def page_of(content: ExerciseContent) -> str:
+    """The name of an exercise's page in the learner's record, and the seed of its numbers."""
+    return f"exercise:{content.key}"
+
+
+def standing(content: ExerciseContent, record: Record) -> Standing:
+    """Where the learner of ``record`` stands.
+
+    A question counts as right once it was answered right before its worked solution was opened
+    (for the numbers that were asked), and as tried once anything readable was answered.
+    """
+    right = tried = 0
+    for question in content.questions:
+        answers = record.answers(Place(page_of(content), question.key))
+        tried += any(a.verdict != Verdict.UNREADABLE for a in answers)
+        right += any(a.verdict == Verdict.RIGHT and not a.solution_seen for a in answers)
+    return Standing(right, tried, len(content.questions))
+
+
+class ProgressView(Shown):
+    """One line that says how many questions are right; it follows every answer on the page."""
+
+    def __init__(self, content: ExerciseContent, session: Session) -> None:
+        self._content = content
+        self._session = session
+        self._line = widgets.HTML()
+        super().__init__([self._line])
+        self.add_class("ropecalc-progress")
+        self.refresh()
+
+    def summary(self) -> str:
+        """The standing in words."""
+        return standing(self._content, self._session.record).sentence()
+
+    def refresh(self) -> None:
+        """Show the standing as it is now."""
+        self._line.value = f'<p role="status" aria-live="polite">{self.summary()}</p>'
+
+
+class Exercise:
+    """One exercise for one learner."""
+
+    def __init__(self, content: ExerciseContent, session: Session) -> None:
+        self._content = content
+        self._session = session
+        self._followers: list[Callable[[], None]] = []
+
+    def units(self) -> UnitsView:
+        """The choice of units."""
+        return UnitsView(self._session)
+
+    def question(self, key: str) -> QuestionView:
+        """The question called ``key``, to be answered."""
+        template = self._content.question(key)
+        return QuestionView(template, self._session, page_of(self._content), self._answered)
+
+    def progress(self) -> ProgressView:
+        """How many are right."""
+        view = ProgressView(self._content, self._session)
+        self._followers.append(view.refresh)
+        return view
+
+    def cautions(self) -> CautionsView:
+        """What the answers leave out and to whom they defer."""
+        return CautionsView(self._content.cautions)
+
+    def _answered(self) -> None:
+        for follow in self._followers:
+            follow()
+
+
+class Solution:
+    """The worked solutions of one exercise, for the numbers that everyone gets first."""
+
+    def __init__(self, content: ExerciseContent, session: Session) -> None:
+        self._content = content
+        self._session = session
+
+    def units(self) -> UnitsView:
+        """The choice of units."""
+        return UnitsView(self._session)
+
+    def question(self, key: str) -> SolutionView:
+        """The question called ``key`` with its worked solution and common mistakes."""
+        return SolutionView(self._content.question(key), self._session, page_of(self._content))
+
+    def cautions(self) -> CautionsView:
+        """What the answers leave out and to whom they defer."""
+        return CautionsView(self._content.cautions)
+
+
+def open_exercise(key: str) -> Exercise:
+    """The exercise called ``key`` for the learner of this machine."""
+    return Exercise(EXERCISES[key], Session(Record.open()))
+
+
+def open_solution(key: str) -> Solution:
+    """The worked solutions of the exercise called ``key``."""
+    return Solution(EXERCISES[key], Session(Record.open()))

@@ -1,0 +1,42 @@
+"""What an exercise is made of: prose, and the questions in their order."""
+
+from dataclasses import dataclass
+
+from ropecalc.teaching.questions.template import Template
+
+
+@dataclass(frozen=True)
+class Section:
+    """A heading, some words (Markdown) and the questions under them."""
+
+    heading: str
+    words: str
+    questions: tuple[Template, ...]
+
+
+@dataclass(frozen=True)
+class ExerciseContent:
+    """One exercise. ``file`` is the name of both notebooks, without the ending.
+
+    ``lesson`` is the file of the lesson that it goes with.
+    """
+
+    key: str
+    file: str
+    title: str
+    words: str
+    lesson: str
+    sections: tuple[Section, ...]
+    cautions: tuple[str, ...]
+
+    @property
+    def questions(self) -> tuple[Template, ...]:
+        """Every question of the exercise, in order."""
+        return tuple(question for section in self.sections for question in section.questions)
+
+    def question(self, key: str) -> Template:
+        """The question called ``key``."""
+        known = {question.key: question for question in self.questions}
+        if key not in known:
+            raise KeyError(f"this exercise has no question {key!r}; it has {', '.join(known)}")
+        return known[key]
