@@ -5,14 +5,15 @@ registered with :meth:`Canvas.moving` and drawn over a copy of that background. 
 ten times quicker than a new matplotlib figure.
 """
 
-from io import BytesIO
+import struct
+import zlib
 from typing import Any, TypeVar
 
+import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure as MatplotlibFigure
-from PIL import Image
 
 DOTS_PER_INCH = 100
 INK = "#1f2328"
@@ -80,14 +81,25 @@ class Canvas:
         for artist in self._moving:
             if artist.get_visible():
                 artist.draw(renderer)
-        picture = Image.fromarray(_opaque(self._agg.buffer_rgba()))
-        out = BytesIO()
-        picture.save(out, format="png", compress_level=1)
-        return out.getvalue()
+        return _png(np.asarray(self._agg.buffer_rgba())[..., :3])
 
 
-def _opaque(rgba: Any) -> Any:
-    """The colour channels alone: a quarter less to compress than with the transparency."""
-    import numpy as np
+def _png(pixels: Any) -> bytes:
+    """Rows of (red, green, blue) bytes as a PNG.
 
-    return np.ascontiguousarray(np.asarray(rgba)[..., :3])
+    Each row is stored as its difference from the row above, which for drawings is nearly all
+    zeros: with that, the quickest compression is small enough and several times quicker than a
+    general encoder that tries every filter on every row.
+    """
+    height, width = pixels.shape[:2]
+    flat = np.ascontiguousarray(pixels).reshape(height, -1)
+    rows = np.empty((height, flat.shape[1] + 1), np.uint8)
+    rows[:, 0] = 2  # filter type "up"
+    rows[0, 1:] = flat[0]
+    np.subtract(flat[1:], flat[:-1], out=rows[1:, 1:])
+    header = struct.pack(">IIBBBBB", width, height, 8, 2, 0, 0, 0)
+    parts = ((b"IHDR", header), (b"IDAT", zlib.compress(rows.data, 1)), (b"IEND", b""))
+    return b"\x89PNG\r\n\x1a\n" + b"".join(
+        struct.pack(">I", len(data)) + name + data + struct.pack(">I", zlib.crc32(name + data))
+        for name, data in parts
+    )

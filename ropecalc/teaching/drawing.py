@@ -13,7 +13,9 @@ from itertools import pairwise
 from typing import Any
 
 import numpy as np
+from matplotlib.artist import Artist
 from matplotlib.axes import Axes
+from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.lines import Line2D
 from matplotlib.patches import PathPatch, Polygon
 from matplotlib.path import Path
@@ -47,6 +49,7 @@ TAG = Stroke("#c2520b", 2.0, (0, (5, 2)))
 PUSH = Stroke("#00735a", 2.6)
 WEIGHT = Stroke(INK, 2.6)
 THIN = Stroke(SOFT_INK, 0.9)
+LIMIT = Stroke("#7a2e8e", 1.4, (0, (1.2, 2.2)))
 FAINT = Stroke("#8a919a", 1.0, (0, (2, 2)))
 
 
@@ -262,12 +265,14 @@ class Frame:
         self._wheels.set_data([haul[0], track[0]], [haul[1], track[1]])
 
 
-class Hub:
-    """The ground anchor out in front: a square standing on its corner."""
+class Mark:
+    """A mark of the same size at any scale."""
 
-    def __init__(self, canvas: Canvas, axes: Axes, zorder: float = 6) -> None:
+    def __init__(
+        self, canvas: Canvas, axes: Axes, marker: str, face: str, size: float, zorder: float = 6
+    ) -> None:
         self._mark = canvas.moving(
-            Line2D([], [], ls="none", marker="D", ms=6.5, mfc="white", mec=INK, mew=1.6)
+            Line2D([], [], ls="none", marker=marker, ms=size, mfc=face, mec=INK, mew=1.5)
         )
         self._mark.set_zorder(zorder)
         axes.add_line(self._mark)
@@ -282,27 +287,37 @@ class Hub:
         self._mark.set_visible(False)
 
 
+class Hub(Mark):
+    """The ground anchor out in front: a square standing on its corner."""
+
+    def __init__(self, canvas: Canvas, axes: Axes) -> None:
+        super().__init__(canvas, axes, "D", "white", 6.5)
+
+
+class Dot(Mark):
+    """The litter where the scale is too small to draw it."""
+
+    def __init__(self, canvas: Canvas, axes: Axes) -> None:
+        super().__init__(canvas, axes, "o", LITTER_FACE, 6.0)
+
+
 class ScaleBar:
     """A bar of stated length, for forces or lengths."""
 
     def __init__(self, canvas: Canvas, axes: Axes) -> None:
         self._bar = Rope(canvas, axes, Stroke(INK, 1.4), 8)
-        self._text = canvas.moving(Text(0, 0, "", fontsize=8.5, color=INK, va="bottom"))
-        self._text.set_zorder(8)
-        axes.add_artist(self._text)
+        self._labels = Labels(canvas, axes, 1, 8.5)
 
     def place(self, left: float, z: float, length: float, tick: float, text: str) -> None:
         """From (left, z) to the right by ``length``, with ends ``tick`` high, under ``text``."""
-        right = left + length
-        self._bar.place(
-            (left, z + tick), (left, z), (right, z), (right, z + tick), (right, z), (left, z)
-        )
-        self._text.set(position=(left, z + 1.3 * tick), text=text, visible=True)
+        right, top = left + length, z + tick
+        self._bar.place((left, top), (left, z), (right, z), (right, top))
+        self._labels.write([Label(text, ((left + right) / 2, top), towards=(0, 1))])
 
     def hide(self) -> None:
         """Show nothing."""
         self._bar.hide()
-        self._text.set_visible(False)
+        self._labels.write([])
 
 
 class Notice:
@@ -337,6 +352,62 @@ class Notice:
 # --- labels that keep out of each other's way -----------------------------------------------------
 
 
+class Stamp(Artist):
+    """Words on a pale ground, typeset once and then stamped: a slider's every move shows many."""
+
+    _KEPT = 400
+
+    def __init__(self, canvas: Canvas, size: float) -> None:
+        super().__init__()
+        self._canvas, self._size = canvas, size
+        self._made: dict[tuple[str, str, bool], Any] = {}
+        self._image: Any = None
+        self._corner = (0.0, 0.0)
+
+    def extent(self, text: str, color: str, bold: bool) -> Place:
+        """Width and height in pixels."""
+        height, width = self._press(text, color, bold).shape[:2]
+        return float(width), float(height)
+
+    def place(self, text: str, color: str, bold: bool, middle: Place) -> None:
+        """Stand with the middle at ``middle`` (pixels)."""
+        self._image = self._press(text, color, bold)
+        height, width = self._image.shape[:2]
+        self._corner = (round(middle[0] - width / 2), round(middle[1] - height / 2))
+        self.set_visible(True)
+
+    def draw(self, renderer: Any) -> None:
+        """Put the words on the canvas."""
+        if self._image is not None:
+            renderer.draw_image(renderer.new_gc(), *self._corner, self._image)
+
+    def _press(self, text: str, color: str, bold: bool) -> Any:
+        key = (text, color, bold)
+        if key not in self._made:
+            if len(self._made) >= self._KEPT:
+                self._made.clear()
+            self._made[key] = self._typeset(*key)
+        return self._made[key]
+
+    def _typeset(self, text: str, color: str, bold: bool) -> Any:
+        words = Text(0, 0, text, fontsize=self._size, color=color, ha="left", va="bottom")
+        words.set(fontweight="bold" if bold else "normal", multialignment="center")
+        words.set_figure(self._canvas.figure)
+        box = words.get_window_extent(self._canvas.renderer)
+        width, height = math.ceil(box.width) + 4, math.ceil(box.height) + 4
+        sheet = RendererAgg(width, height, self._canvas.figure.dpi)
+        words.set_position((2 - box.x0, 2 - box.y0))
+        words.set_transform(IdentityTransform())
+        words.draw(sheet)
+        ink = np.asarray(sheet.buffer_rgba()).astype(float)
+        letters = ink[..., 3:] / 255.0
+        ground = 0.82
+        cover = letters + ground * (1.0 - letters)
+        color_sum = ink[..., :3] * letters + 255.0 * ground * (1.0 - letters)
+        image = np.concatenate([color_sum / cover, 255.0 * cover], axis=-1).round()
+        return np.ascontiguousarray(image[::-1].astype(np.uint8))  # stamped from the bottom row up
+
+
 @dataclass(frozen=True)
 class Label:
     """Words at a place. ``towards`` is the direction (x, z) in which they would rather stand."""
@@ -360,19 +431,12 @@ class Labels:
     _LEADER_FROM = 24.0
 
     def __init__(self, canvas: Canvas, axes: Axes, slots: int, size: float = 9.5) -> None:
-        self._canvas, self._axes, self._size = canvas, axes, size
-        self._sizes: dict[tuple[str, bool], Place] = {}
-        self._texts = [self._text() for _ in range(slots)]
+        self._axes = axes
+        self._stamps = [Stamp(canvas, size) for _ in range(slots)]
+        for stamp in self._stamps:
+            stamp.set_zorder(9)
+            axes.add_artist(canvas.moving(stamp))
         self._leaders = [Rope(canvas, axes, THIN, 6.5) for _ in range(slots)]
-
-    def _text(self) -> Text:
-        halo = {"boxstyle": "square,pad=0.12", "fc": "white", "ec": "none", "alpha": 0.82}
-        text = Text(0, 0, "", fontsize=self._size, ha="center", va="center", bbox=halo)
-        self._axes.add_artist(self._canvas.moving(text))
-        text.set_transform(IdentityTransform())
-        text.set_zorder(9)
-        text.set_clip_on(False)
-        return text
 
     def write(
         self,
@@ -393,10 +457,10 @@ class Labels:
             (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
             for low, high in (to_pixels([b[:2], b[2:]]) for b in boxes)
         ]
-        for index, (text, leader) in enumerate(zip(self._texts, self._leaders, strict=True)):
+        for index, (stamp, leader) in enumerate(zip(self._stamps, self._leaders, strict=True)):
             leader.hide()
             if index >= len(labels):
-                text.set_visible(False)
+                stamp.set_visible(False)
                 continue
             label = labels[index]
             at = to_pixels(label.at)
@@ -404,13 +468,7 @@ class Labels:
             box, gap = self._best(label, point, frame, segments, taken)
             taken.append(box)
             middle = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
-            text.set(
-                text=label.text,
-                position=middle,
-                color=label.color,
-                fontweight="bold" if label.bold else "normal",
-                visible=True,
-            )
+            stamp.place(label.text, label.color, label.bold, middle)
             if gap >= self._LEADER_FROM:
                 near = (
                     min(max(point[0], box[0]), box[2]),
@@ -427,7 +485,7 @@ class Labels:
         segments: Sequence[Box],
         taken: Sequence[Box],
     ) -> tuple[Box, float]:
-        width, height = self._extent(label)
+        width, height = self._stamps[0].extent(label.text, label.color, label.bold)
         wanted = math.atan2(label.towards[1], label.towards[0])
         best: tuple[float, Box, float] | None = None
         for gap in self._GAPS:
@@ -441,16 +499,6 @@ class Labels:
                     best = (cost, box, gap)
         assert best is not None
         return best[1], best[2]
-
-    def _extent(self, label: Label) -> Place:
-        key = (label.text, label.bold)
-        if key not in self._sizes:
-            text = Text(0, 0, label.text, fontsize=self._size)
-            text.set_fontweight("bold" if label.bold else "normal")
-            text.set_figure(self._canvas.figure)
-            box = text.get_window_extent(self._canvas.renderer)
-            self._sizes[key] = (box.width + 4, box.height + 3)
-        return self._sizes[key]
 
 
 def _beside(point: Place, angle: float, gap: float, width: float, height: float) -> Box:

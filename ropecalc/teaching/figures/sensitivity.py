@@ -6,11 +6,17 @@ import numpy as np
 
 from ropecalc.mechanics.holding import Hold, Method, Reach, Rig, hold
 from ropecalc.planning.raise_plan import NEGLIGIBLE_CHANGE, SENSITIVE_CHANGE, SENSITIVE_SHIFT
+from ropecalc.units import Display, Kind
 
-TOO_SENSITIVE = (
-    "Too sensitive here: moving the litter by a hand's breadth or two changes the tension by more "
-    "than half, or beyond all limits. Do not work with a number at this place."
-)
+
+def too_sensitive_words(display: Display) -> str:
+    """What is said in place of a number."""
+    shift = display.show(SENSITIVE_SHIFT, Kind.LENGTH, 1)
+    return (
+        f"Too sensitive here: with the litter {shift} further out or in, the force that holds it "
+        "off changes by more than half, or nothing holds it any more. Do not work with a number "
+        "at this place."
+    )
 
 
 def effort(held: Hold) -> Any:

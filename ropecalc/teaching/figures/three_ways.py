@@ -24,6 +24,7 @@ from ropecalc.teaching.drawing import (
     GROUND_FACE,
     HALF_WIDTH,
     HAUL,
+    LIMIT,
     PUSH,
     REACH_DOWN,
     ROCK_EDGE,
@@ -35,6 +36,7 @@ from ropecalc.teaching.drawing import (
     Arc,
     Area,
     Arrow,
+    Dot,
     Frame,
     Hub,
     Label,
@@ -48,7 +50,8 @@ from ropecalc.teaching.drawing import (
     Stroke,
     neat,
 )
-from ropecalc.teaching.figures.sensitivity import TOO_SENSITIVE, effort, too_sensitive
+from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
+from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import Choice, Control, Figure, Look, Outcome, Prediction, Values
 from ropecalc.units import Display, Kind
 
@@ -139,21 +142,22 @@ def summary(result: ThreeWays, display: Display) -> str:
     length, force = _shows(display, Kind.LENGTH), _shows(display, Kind.FORCE)
     held = result.held
     opening = (
-        f"{_NAMES[result.method]}, {display.show(result.mass, Kind.MASS)}, litter "
+        f"{_NAMES[result.method]}, {say(display, result.mass, Kind.MASS)}, litter "
         f"{length(result.place.x)} out at {length(result.place.z)}, hub {length(result.rig.hub.x)} "
         "out."
     )
     if not held.reach.possible:
         return f"{opening} {held.reach.sentence}{_limit_words(result, display)}"
     if result.sensitive:
-        return f"{opening} {TOO_SENSITIVE}{_limit_words(result, display)}"
+        return f"{opening} {too_sensitive_words(display)}{_limit_words(result, display)}"
     parts = [f"haul tension {force(held.haul_tension)}"]
     if result.method is Method.ATTENDANT:
         parts.append(f"outward push {force(held.push)}")
     else:
         parts.append(f"{result.method.value} tension {force(held.line_tension)}")
-        parts.append(f"upward pull on the hub {force(held.hub_uplift)}")
-        parts.append(f"angle at the litter {display.show(held.litter_angle, Kind.ANGLE)}")
+        way = "upward" if held.hub_uplift >= 0 else "downward"
+        parts.append(f"{way} pull on the hub {force(abs(held.hub_uplift))}")
+        parts.append(f"angle at the litter {say(display, held.litter_angle, Kind.ANGLE)}")
     words = f"{opening} {_sentence(', '.join(parts))}{_limit_words(result, display)}"
     if held.reach is Reach.PLUMB:
         words += f" {held.reach.sentence}"
@@ -183,12 +187,12 @@ def _same_as_tag(result: ThreeWays, force: Callable[[float], str]) -> str:
 def _limit_words(result: ThreeWays, display: Display) -> str:
     if result.limit is None:
         return ""
-    limit = display.show(result.limit, Kind.LENGTH)
+    limit = say(display, result.limit, Kind.LENGTH)
     return f" No tension holds it {limit} out or more at this height."
 
 
 def _shows(display: Display, kind: Kind, figures: int = 3) -> Callable[[float], str]:
-    return lambda si: display.show(si, kind, figures)
+    return lambda si: say(display, si, kind, figures)
 
 
 def _sentence(words: str) -> str:
@@ -200,7 +204,9 @@ def _sentence(words: str) -> str:
 _WIDTH, _HEIGHT = 940, 590
 _NEAR_LEFT, _NEAR_RIGHT = -1.5, 8.5
 _ARROW_ROOM = 2.0  # m of the close-up for the longest arrow
-_PUSH_GAP = 0.0
+_TALL_AS = 1.75  # m, the attendant
+_LABELLED_FROM = 16  # pixels of arrow
+_FOOT = -0.3  # the ground at the foot of the wall; the litter at 1 m height just hangs free
 
 
 class ThreeWaysPicture:
@@ -225,15 +231,21 @@ def _line_stroke(method: Method) -> Stroke:
 
 def _ground(hub: Point) -> list[Place]:
     """The ground from the foot of the wall to the hub: level, then the bank the hub stands on."""
-    foot = hub.x - 0.4 * abs(hub.z) if hub.z > 0 else 0.0
-    return [(0.0, 0.0), (foot, 0.0), (hub.x, hub.z), (90.0, hub.z)]
+    bank = hub.x - 0.4 * hub.z if hub.z > 0 else 0.0
+    return [(0.0, _FOOT), (bank, _FOOT), (hub.x, hub.z - 0.1), (90.0, hub.z - 0.1)]
+
+
+def _level_at(hub: Point, x: float) -> float:
+    """Height of the ground at ``x``."""
+    corners = _ground(hub)
+    return float(np.interp(x, [c[0] for c in corners], [c[1] for c in corners]))
 
 
 class _CloseUp:
     """The litter and its lines, near enough to see angles; follows the litter's height."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(44, 288, 450, 272)
+        self._axes = axes = canvas.axes(52, 288, 450, 272)
         axes.set_xlim(_NEAR_LEFT, _NEAR_RIGHT)
         axes.set_xticks([])
         axes.set_yticks([])
@@ -247,8 +259,10 @@ class _CloseUp:
         self._upper = Rope(canvas, axes, TRACK)
         self._ground_leg = Rope(canvas, axes, TRACK)
         self._level = Rope(canvas, axes, FAINT)
+        self._limit = Rope(canvas, axes, LIMIT)
         self._litter = Litter(canvas, axes)
         self._attendant = Person(canvas, axes, zorder=4.5)
+        self._at_edge, self._at_foot = Person(canvas, axes), Person(canvas, axes)
         self._arcs = [Arc(canvas, axes, THIN, 5.5) for _ in range(2)]
         self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(4)]
         self._force_bar = ScaleBar(canvas, axes)
@@ -265,7 +279,7 @@ class _CloseUp:
         unit = 1.0 if display.length == "m" else 5 * 0.3048
         low = self._axes.get_ylim()[0]
         self._length_bar.place(
-            _NEAR_RIGHT - unit - 0.25, low + 0.2, unit, 0.1, display.show(unit, Kind.LENGTH)
+            _NEAR_RIGHT - unit - 0.25, low + 0.2, unit, 0.1, display.show(unit, Kind.LENGTH, 1)
         )
         labels: list[Label] = []
         lines: list[list[Place]] = [
@@ -290,23 +304,24 @@ class _CloseUp:
         self._ground.place(
             *((x, level - z) for x, level in _ground(rig.hub)), (90, low - 9), (0, low - 9)
         )
+        self._at_edge.place(-0.75, EDGE - z)
+        self._at_foot.place(7.4, _level_at(rig.hub, 7.4) - z)
         here = (place.x, 0.0)
-        haul, track = (
-            (p.x, p.z - z) for p in (rig.haul_directional, result.line_start)
-        )
+        haul, track = ((p.x, p.z - z) for p in (rig.haul_directional, result.line_start))
         self._frame.place(EDGE - z, haul, track)
         self._haul.place(here, haul)
         self._upper.hide()
         if method is Method.TRACK:
-            self._upper.place(_beside_rope(here, haul, track), _nudged(haul, track))
+            aside = _aside(result)
+            self._upper.place(tuple(here + aside), tuple(track + aside))
         if method is Method.ATTENDANT:
             self._ground_leg.hide()
-            self._attendant.place(
-                place.x - HALF_WIDTH - 1.5, -BRIDLE - 0.1, turn=-math.pi / 2, size=1.0
-            )
+            self._limit.hide()
+            self._attendant.place(*_attendant_stance(place.x))
         else:
             self._ground_leg.restyle(_line_stroke(method))
             self._ground_leg.place(here, (rig.hub.x, rig.hub.z - z))
+            self._limit.place(track, (rig.hub.x, rig.hub.z - z))
             self._attendant.hide()
         self._litter.place(*here)
 
@@ -337,44 +352,42 @@ class _CloseUp:
         if not (look.forces and result.reliable):
             return
         pulls = forces(result)
-        per_metre = _coarse(max(size for _, size, _, _ in pulls) / _ARROW_ROOM)
+        per_metre = _stepped(max(size for _, size, _, _ in pulls) / _ARROW_ROOM)
         here = np.array([result.place.x, 0.0])
-        start = here
         for arrow, (name, size, direction, stroke) in zip(self._arrows, pulls, strict=False):
             arrow.restyle(stroke)
             reach = np.array(direction) * size / per_metre
-            begins = start if name == "haul" and _shared_leg(result) else here
+            begins = here + (_aside(result) if name == "track, upper leg" else 0.0)
             tip = begins + reach
-            if name == "track, upper leg" and _shared_leg(result):
-                start = tip
             arrow.place(tuple(begins), tuple(tip))
-            if math.hypot(*reach) * self._axes.bbox.width / (_NEAR_RIGHT - _NEAR_LEFT) < 4:
+            pixels = math.hypot(*reach) * self._axes.bbox.width / (_NEAR_RIGHT - _NEAR_LEFT)
+            if pixels < _LABELLED_FROM:  # the polygon names it
                 continue
             lines.append([tuple(begins), tuple(tip)])
             outward = _side(direction)
             labels.append(Label(name, tuple(tip - 0.3 * reach), stroke.color, outward, True))
-        amount = neat(per_metre * 1.2)
+        amount, words = _neat_force(per_metre * 1.3, look.display)
         low = self._axes.get_ylim()[0]
-        self._force_bar.place(
-            _NEAR_RIGHT - 2.95,
-            low + 0.2,
-            amount / per_metre,
-            0.1,
-            look.display.show(amount, Kind.FORCE, 2),
-        )
+        self._force_bar.place(_NEAR_RIGHT - 3.3, low + 0.2, amount / per_metre, 0.1, words)
 
 
-def _shared_leg(result: ThreeWays) -> bool:
-    return result.method is Method.TRACK and result.one_directional
+def _aside(result: ThreeWays) -> Any:
+    """By how much the track's upper leg is drawn outside a haul line that it would lie upon."""
+    if not result.one_directional or result.held.haul_elevation is None:
+        return np.zeros(2)
+    up = result.held.haul_elevation
+    return 0.13 * np.array([math.sin(up), math.cos(up)])
 
 
-def _beside_rope(here: Place, haul: Place, track: Place) -> Place:
-    """Start of the track's upper leg: a little outside the haul line, so that both are seen."""
-    return (here[0] + 0.09, here[1]) if haul == track else here
+def _attendant_stance(offset: float) -> tuple[float, float, float]:
+    """Feet (x, z relative to the attachment point) and turn of an attendant at the inner rail.
 
-
-def _nudged(haul: Place, track: Place) -> Place:
-    return (track[0] + 0.09, track[1]) if haul == track else track
+    Feet on the rock where the legs reach it; further out the picture shows that they do not.
+    """
+    room = offset - HALF_WIDTH - 0.05
+    tilt = math.acos(min(1.0, max(0.0, room / _TALL_AS)))
+    feet = room - _TALL_AS * math.cos(tilt)
+    return feet, -BRIDLE - 0.1 - _TALL_AS * math.sin(tilt), tilt - math.pi / 2
 
 
 def _side(direction: Place) -> Place:
@@ -388,7 +401,7 @@ def _angle_label(
 ) -> Label:
     out = (math.cos(middle), math.sin(middle))
     at = (centre[0] + radius * out[0], centre[1] + radius * out[1])
-    return Label(display.show(angle, Kind.ANGLE, SHOWN_FIGURES), at, THIN.color, out)
+    return Label(say(display, angle, Kind.ANGLE, SHOWN_FIGURES), at, THIN.color, out)
 
 
 Pull = tuple[str, float, Place, Stroke]
@@ -413,19 +426,23 @@ def forces(result: ThreeWays) -> list[Pull]:
     return pulls
 
 
-def _coarse(value: float) -> float:
-    """The smallest of 1, 2, 5 times a power of ten that is not below ``value``: steady scales."""
-    finer = neat(value)
-    return finer if finer >= value else next(
-        n for n in (finer * 2, finer * 2.5) if neat(n) == n or abs(neat(n) - n) < 1e-9 * n
-    )
+def _stepped(value: float) -> float:
+    """The next of a ladder of 12 steps to a tenfold at or above ``value``: scales that stand still
+    while a slider moves a little."""
+    return float(10.0 ** (math.ceil(12 * math.log10(value) - 1e-9) / 12))
+
+
+def _neat_force(most: float, display: Display) -> tuple[float, str]:
+    """The largest neat force (N) in the reader's unit that is not above ``most``, and its words."""
+    amount = display.si(neat(display.value(most, Kind.FORCE)), Kind.FORCE)
+    return amount, display.show(amount, Kind.FORCE, 1)
 
 
 class _Whole:
     """The whole cross-section, true to scale, with the hub."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(44, 40, 450, 212)
+        self._axes = axes = canvas.axes(52, 40, 450, 212)
         axes.set_xlim(-5, 84)
         axes.set_ylim(-4, -4 + 89 * 212 / 450)
         axes.set_title("The whole raise, true to scale", fontsize=10.5, loc="left")
@@ -436,10 +453,9 @@ class _Whole:
         self._frame = Frame(canvas, axes)
         self._haul = Rope(canvas, axes, HAUL)
         self._line = Rope(canvas, axes, TRACK)
-        self._limit = Rope(canvas, axes, FAINT)
-        self._litter = Litter(canvas, axes)
+        self._limit = Rope(canvas, axes, LIMIT)
+        self._litter = Dot(canvas, axes)
         self._hub = Hub(canvas, axes)
-        self._people = [Person(canvas, axes) for _ in range(2)]
         self._labels = Labels(canvas, axes, 4, 9)
 
     def update(self, result: ThreeWays, look: Look) -> None:
@@ -455,9 +471,7 @@ class _Whole:
         self._line.restyle(_line_stroke(method))
         self._litter.place(*here)
         self._hub.place(*hub)
-        self._people[0].place(-3.2, EDGE)
-        self._people[1].place(hub[0] + 2.0, hub[1])
-        labels = [Label("hub", hub, towards=(0.3, 1)), Label("litter", here, towards=(1, -0.6))]
+        labels = [Label("hub", hub, towards=(0.3, 1)), Label("litter", here, towards=(0.1, -1))]
         lines = [[here, haul], [haul, hub]]
         if method is Method.ATTENDANT:
             self._line.hide()
@@ -524,7 +538,7 @@ class _ForcePolygon:
         if not result.held.reach.possible:
             return str(result.held.reach.sentence)
         if result.sensitive:
-            return TOO_SENSITIVE
+            return too_sensitive_words(look.display)
         return "" if look.forces else "Forces are hidden: tick “Show the forces”."
 
     def _draw(self, result: ThreeWays, display: Display) -> None:
@@ -535,7 +549,7 @@ class _ForcePolygon:
         points = np.array([*corners, *ghost])
         low, high = points.min(axis=0), points.max(axis=0)
         room = np.array([self._WIDE - 190, self._TALL - 130])
-        scale = 1.0 / _coarse(float(max((high - low) / room)))
+        scale = 1.0 / _stepped(float(max((high - low) / room)))
         middle = np.array([0.5 * self._WIDE + 5, 0.5 * self._TALL + 15])
         shift = middle - scale * (low + high) / 2
 
@@ -555,10 +569,10 @@ class _ForcePolygon:
             tag = [at(p) for p in ghost]
             self._ghost.place(*tag)
             lines.append(tag)
-            labels.append(Label("with a tag line", _between(tag[1], tag[2]), THIN.color, (1, -1)))
+            labels.append(Label("with a tag line", tag[2], THIN.color, (0, -1)))
         self._labels.write(labels, lines)
-        amount = neat(90 / scale)
-        self._bar.place(14, 14, amount * scale, 5, display.show(amount, Kind.FORCE, 2))
+        amount, words = _neat_force(110 / scale, display)
+        self._bar.place(14, 14, amount * scale, 5, words)
 
     def _side_labels(
         self, result: ThreeWays, display: Display, corners: list[Place]
@@ -569,7 +583,7 @@ class _ForcePolygon:
             forces(result), corners[:-1], corners[1:], strict=True
         ):
             middle = _between(tail, tip)
-            words = f"{name}\n{display.show(size, Kind.FORCE, SHOWN_FIGURES)}"
+            words = f"{name}\n{say(display, size, Kind.FORCE, SHOWN_FIGURES)}"
             along = (tip[0] - tail[0], tip[1] - tail[1])
             away = (along[1], -along[0])
             inside = (centre[0] - middle[0]) * away[0] + (centre[1] - middle[1]) * away[1]
