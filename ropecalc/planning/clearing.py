@@ -6,7 +6,7 @@ it is the largest of a few candidates, not the result of a search.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -110,7 +110,7 @@ def _haul_line(site: Site, height: float) -> Demand | None:
     anchors = [directional, *(edge.point for edge in _edges_above(site, height))]
     clearance = site.lift.line_clearance
     most: Demand | None = None
-    for corner in _corners_between(site.open_rock, height, directional.z):
+    for corner in _rock_between(site, site.open_rock, height, directional.z):
         room = corner.offset + clearance
         above = [anchor for anchor in anchors if anchor.z > corner.height + SAME]
         below = [anchor for anchor in anchors if anchor.z <= corner.height + SAME]
@@ -126,7 +126,7 @@ def _track_line(site: Site, height: float) -> Demand | None:
     """The track line's upper leg clears all rock; no protection counts for it."""
     directional = site.rig.track_directional
     most: Demand | None = None
-    for corner in _corners_between(site.wall.points, height, directional.z):
+    for corner in _rock_between(site, site.wall.points, height, directional.z):
         room = corner.offset + site.lift.line_clearance
         offset = _reach(directional, corner.height, room, height)
         if most is None or offset > most.offset:
@@ -137,11 +137,10 @@ def _track_line(site: Site, height: float) -> Demand | None:
 def _ground_line(site: Site, height: float) -> Demand | None:
     """The line from the litter to the hub clears all rock between their heights."""
     hub = site.rig.hub
-    low, high = sorted((height, hub.z))
+    if abs(hub.z - height) <= SAME:
+        return None
     most: Demand | None = None
-    for corner in site.wall.points:
-        if not low - SAME <= corner.height <= high + SAME or abs(corner.height - hub.z) <= SAME:
-            continue
+    for corner in _rock_between(site, site.wall.points, height, hub.z):
         room = corner.offset + site.lift.line_clearance
         offset = _reach(hub, corner.height, room, height)
         if most is None or offset > most.offset:
@@ -162,8 +161,24 @@ def _chord(low: Point, high: Point, level: float) -> float:
     return low.x + (high.x - low.x) * (level - low.z) / (high.z - low.z)
 
 
-def _corners_between(rock: Sequence[RockPoint], low: float, high: float) -> Iterator[RockPoint]:
-    return (point for point in rock if low - SAME <= point.height < high - SAME)
+def _rock_between(
+    site: Site, corners: Sequence[RockPoint], start: float, end: float
+) -> list[RockPoint]:
+    """The rock that a line passes on its way from the litter's height to an anchor's.
+
+    The given corners between the two, and the rock level with the litter, where the line begins;
+    the rock is straight in between, and so is the line.
+    """
+    low, high = sorted((start, end))
+    between = [
+        point
+        for point in corners
+        if low - SAME <= point.height <= high + SAME and abs(point.height - end) > SAME
+    ]
+    level = site.wall.rock_at(start)
+    if math.isfinite(level) and all(abs(edge.height - start) > SAME for edge in site.edges):
+        between.append(RockPoint(level, start))
+    return between
 
 
 def _edges_above(site: Site, height: float) -> list[ProtectedEdge]:
