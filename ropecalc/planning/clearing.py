@@ -51,19 +51,32 @@ class HaulPath:
     bends: tuple[tuple[ProtectedEdge, float], ...]
 
 
-def demands(site: Site, height: float, method: Method) -> list[Demand]:
-    """Every demand on the offset of a litter at ``height`` guided by ``method``."""
-    found = [_plumb(site, height), _body(site, height), _haul_line(site, height)]
-    if method is Method.TRACK:
-        found.append(_track_line(site, height))
-    if method is not Method.ATTENDANT:
-        found.append(_ground_line(site, height))
+def all_demands(site: Site, height: float) -> list[Demand]:
+    """Every demand on the offset of a litter at ``height``, whichever way it is guided."""
+    found = [
+        _plumb(site, height),
+        _body(site, height),
+        _haul_line(site, height),
+        _track_line(site, height),
+        _ground_line(site, height),
+    ]
     return [demand for demand in found if demand is not None]
+
+
+def most_room(found: Sequence[Demand], method: Method) -> Demand:
+    """Of all demands at a height, the one that asks most of a litter guided by ``method``."""
+    spared = {
+        Method.TRACK: (),
+        Method.TAG: (Cause.TRACK_LINE,),
+        Method.ATTENDANT: (Cause.TRACK_LINE, Cause.GROUND_LINE),
+    }[method]
+    concerned = [demand for demand in found if demand.cause not in spared]
+    return max(concerned, key=lambda demand: demand.offset)
 
 
 def governing_demand(site: Site, height: float, method: Method) -> Demand:
     """The demand that asks for most room at ``height``."""
-    return max(demands(site, height, method), key=lambda demand: demand.offset)
+    return most_room(all_demands(site, height), method)
 
 
 def _plumb(site: Site, height: float) -> Demand:

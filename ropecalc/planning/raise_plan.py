@@ -17,7 +17,7 @@ from ropecalc.mechanics.friction import capstan_tension
 from ropecalc.mechanics.guiding import straight_line_limit, track_length
 from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold
 from ropecalc.mechanics.vectors import weight
-from ropecalc.planning.clearing import Demand, HaulPath, demands, governing_demand, haul_path
+from ropecalc.planning.clearing import Demand, HaulPath, all_demands, haul_path, most_room
 from ropecalc.planning.profile import SAME, Array
 from ropecalc.planning.site import Limits, Site
 
@@ -282,13 +282,15 @@ def _grid(site: Site) -> list[float]:
 
 def _merged(*groups: Sequence[float]) -> list[float]:
     """All heights in order, those within a millimetre taken as one (the later group's)."""
-    merged: list[float] = []
-    for group in groups:
-        merged = [h for h in merged if all(abs(h - new) > 1e-3 for new in group)]
-        for height in group:
-            if all(abs(height - known) > 1e-3 for known in merged):
-                merged.append(float(height))
-    return sorted(merged)
+    ranked = sorted((float(h), rank) for rank, group in enumerate(groups) for h in group)
+    merged: list[tuple[float, int]] = []
+    for height, rank in ranked:
+        if merged and height - merged[-1][0] <= 1e-3:
+            if rank > merged[-1][1]:
+                merged[-1] = (height, rank)
+        else:
+            merged.append((height, rank))
+    return [height for height, _ in merged]
 
 
 # --- forces along the path ----------------------------------------------------------------------
@@ -300,10 +302,22 @@ class _Sweep:
     def __init__(self, site: Site, load: float, heights: Sequence[float]) -> None:
         self.site = site
         self.heights = np.array(heights)
-        self.demands = [governing_demand(site, h, site.lift.guided_by) for h in heights]
+        found = [all_demands(site, float(height)) for height in heights]
+        self.demands = [most_room(there, site.lift.guided_by) for there in found]
         self.offsets = np.array([demand.offset for demand in self.demands])
         self.forces = {
-            method: _Forces(site, load, method, self.offsets, self.heights) for method in Method
+            method: _Forces(
+                site,
+                load,
+                method,
+                self.offsets,
+                self.heights,
+                [
+                    _unmet(there, method, demand)
+                    for there, demand in zip(found, self.demands, strict=True)
+                ],
+            )
+            for method in Method
         }
 
     @property
@@ -313,7 +327,10 @@ class _Sweep:
 
 
 class _Forces:
-    """One method's forces at many places at once; NaN where the litter is not held."""
+    """One method's forces at many places at once; NaN where the litter is not held.
+
+    ``needs`` are demands of this method alone that the places do not meet; it cannot hold there.
+    """
 
     def __init__(
         self,
@@ -322,16 +339,13 @@ class _Forces:
         method: Method,
         offsets: Array,
         heights: Array,
-        mind_rock: bool = True,
+        needs: Sequence[Demand | None] | None = None,
     ) -> None:
         self.method = method
         self.haul_paths = [
             haul_path(site, float(z), float(x)) for x, z in zip(offsets, heights, strict=True)
         ]
-        self.needs = [
-            _unmet(site, method, x, z) if mind_rock else None
-            for x, z in zip(offsets, heights, strict=True)
-        ]
+        self.needs = needs or [None] * len(heights)
         size = len(heights)
         self.reach = np.empty(size, dtype=object)
         names = ("haul_tension", "line_tension", "push", "hub_uplift", "litter_angle")
@@ -372,12 +386,10 @@ def _numbers(held: Hold, name: str) -> Array:
     return np.ma.filled(np.ma.asarray(getattr(held, name), dtype=float), np.nan)
 
 
-def _unmet(site: Site, method: Method, offset: float, height: float) -> Demand | None:
-    """What this method would need beyond the offset the litter has; None if nothing."""
-    if method is site.lift.guided_by:
-        return None
-    most = max(demands(site, height, method), key=lambda demand: demand.offset)
-    return most if most.offset > offset + SAME else None
+def _unmet(found: Sequence[Demand], method: Method, met: Demand) -> Demand | None:
+    """What this method would need beyond the demand that the path meets; None if nothing."""
+    most = most_room(found, method)
+    return most if most.offset > met.offset + SAME else None
 
 
 def _above_edges(tension: float, path: HaulPath) -> float:
@@ -505,7 +517,7 @@ class _Moved:
 def _moved(site: Site, load: float, sweep: _Sweep, method: Method) -> _Moved:
     here = sweep.forces[method]
     further, nearer = (
-        _Forces(site, load, method, sweep.offsets + shift, sweep.heights, mind_rock=False)
+        _Forces(site, load, method, sweep.offsets + shift, sweep.heights)
         for shift in (SENSITIVE_SHIFT, -SENSITIVE_SHIFT)
     )
     less = np.nan_to_num(nearer.effort, nan=0.0)

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from ropecalc.mechanics.guiding import haul_clearance_offset
 from ropecalc.mechanics.holding import Method, Point
-from ropecalc.planning.clearing import Cause, demands, governing_demand, haul_path
+from ropecalc.planning.clearing import Cause, all_demands, governing_demand, haul_path
 from ropecalc.planning.problem import SiteError
 from ropecalc.planning.profile import ProfileError
 from ropecalc.planning.site import Site
@@ -21,7 +21,7 @@ def offset_at(site: Site, height: float) -> float:
 
 
 def need(site: Site, height: float, cause: Cause) -> float:
-    return max(d.offset for d in demands(site, height, site.lift.guided_by) if d.cause is cause)
+    return max(d.offset for d in all_demands(site, height) if d.cause is cause)
 
 
 def test_beside_a_plumb_wall_half_width_and_clearance_are_needed() -> None:
@@ -107,9 +107,7 @@ def test_the_haul_line_passes_a_protected_edge_that_is_not_in_its_way() -> None:
 
 # --- against dense sampling -------------------------------------------------------------------
 
-STEPS = st.lists(
-    st.tuples(st.floats(0.5, 6.0), st.floats(-1.0, 2.5)), min_size=2, max_size=7
-)
+STEPS = st.lists(st.tuples(st.floats(0.5, 6.0), st.floats(-1.0, 2.5)), min_size=2, max_size=7)
 
 
 @st.composite
@@ -171,7 +169,9 @@ def clears(site: Site, height: float, offset: float, rock: tuple[np.ndarray, np.
         return False
 
     def free(chain: list[tuple[float, float]], protected: bool) -> bool:
-        xs, zs = (np.array(values) for values in zip(*sorted(chain, key=lambda p: p[1]), strict=True))
+        xs, zs = (
+            np.array(values) for values in zip(*sorted(chain, key=lambda p: p[1]), strict=True)
+        )
         passed = (z >= zs[0]) & (z <= zs[-1])
         if protected:
             # Rock beside a protected corner slopes up to the line; only open corners must clear.

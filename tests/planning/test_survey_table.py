@@ -8,7 +8,9 @@ from ropecalc.planning.problem import SiteError
 from ropecalc.planning.survey_table import read_survey_table
 
 
-def read(tmp_path: Path, content: str | bytes, factor: float = 1.0) -> list[tuple[float, float, str]]:
+def read(
+    tmp_path: Path, content: str | bytes, factor: float = 1.0
+) -> list[tuple[float, float, str]]:
     path = tmp_path / "wall.csv"
     path.write_bytes(content.encode("utf-8") if isinstance(content, str) else content)
     return [(p.offset, p.height, p.note) for p in read_survey_table(path, factor)]

@@ -1,0 +1,142 @@
+"""Plans on paper: rounded against the user, in any units, with nothing left out."""
+
+import pytest
+
+from ropecalc.mechanics.holding import Method
+from ropecalc.planning.raise_plan import plan_raise
+from ropecalc.planning.report import (
+    SENSITIVE_MARK,
+    Wording,
+    read_display,
+    station_table,
+    text_report,
+)
+from ropecalc.planning.site import Limits
+from ropecalc.units import Display, QuantityError, Rounding
+from tests.planning.building import make_site, outcrop
+
+SI = Wording(Display())
+IMPERIAL = Wording(Display(force="lbf", length="ft", mass="lb"))
+
+
+@pytest.mark.parametrize(
+    ("newtons", "shown"),
+    [(1149.6, "1.2"), (1100.0, "1.1"), (1100.1, "1.2"), (987.2, "0.99"), (9.3, "0.01"), (0, "0")],
+)
+def test_forces_go_up(newtons: float, shown: str) -> None:
+    assert SI.force(newtons) == shown
+
+
+def test_forces_go_up_in_pounds() -> None:
+    assert IMPERIAL.force(4.4482216152605 * 251) == "260"
+    assert IMPERIAL.force(4.4482216152605 * 3.2) == "4"
+
+
+@pytest.mark.parametrize(
+    ("metres", "up", "down"),
+    [(2.01, "2.1", "2.0"), (12.3, "13", "12"), (0.04, "0.1", "0.0"), (-0.04, "0.0", "−0.1")],
+)
+def test_rope_goes_up_and_room_goes_down(metres: float, up: str, down: str) -> None:
+    assert SI.rope(metres) == up
+    assert SI.rope(metres, Rounding.DOWN) == down
+
+
+def test_offsets_go_up_to_the_next_tenth_and_heights_stay() -> None:
+    assert SI.offset(2.35) == "2.4"
+    assert SI.offset(2.4) == "2.4"
+    assert SI.offset(12.31) == "12.4"
+    assert SI.height(26.6) == "26.60"
+    assert IMPERIAL.height(0.3048 * 88) == "88.00"
+
+
+def test_a_limit_is_shown_as_entered_or_lower() -> None:
+    assert SI.limit(6000.0) == "6.000 kN"
+    assert SI.limit(5999.9) == "5.999 kN"
+
+
+def test_every_number_in_the_table_is_on_the_wrong_side_for_nobody() -> None:
+    """Each printed force is at least the computed one, each printed room at most."""
+    plan = plan_raise(make_site(outcrop(25.0)))
+    table = station_table(plan, SI)
+    columns = [upper for upper, _ in table.heads]
+    for row, station in zip(table.rows, reversed(plan.stations), strict=True):
+        way = station.way(Method.TRACK)
+        cells = dict(zip(columns, row, strict=True))
+        assert float(cells["track line"]) * 1000 >= way.line_tension - 1e-6
+        assert float(cells["haul"]) * 1000 >= way.haul_tension - 1e-6
+        assert float(cells["up on"]) * 1000 >= way.hub_uplift - 1e-6
+        assert float(cells["offset"]) >= station.offset - 1e-9
+        assert float(cells["room to"]) <= way.room + 1e-9
+
+
+def test_the_report_says_what_governs_and_carries_every_caution() -> None:
+    plan = plan_raise(make_site(outcrop(25.0)))
+    text = text_report(plan)
+    flat = " ".join(text.split())
+    assert "> Largest track lines together: 1.2 kN at 26.60 m, 2.4 m out" in flat
+    assert "needed for: body at 25.00 m" in flat
+    for caution in plan.cautions:
+        assert " ".join(caution.split()) in flat
+    assert "ropecalc 0." in flat
+    assert plan.site.source in flat
+    assert "no limit entered" in flat
+    assert "nan" not in flat.lower()
+
+
+def test_lines_fit_a_page() -> None:
+    text = text_report(plan_raise(make_site(outcrop(25.0), edges=[(30.0, 0.3)])))
+    assert max(map(len, text.splitlines())) <= 132
+
+
+def test_impossible_heights_are_named_with_their_reason() -> None:
+    text = " ".join(text_report(plan_raise(make_site(outcrop(25.0, 4.0), hub=(14, 0.5)))).split())
+    assert "Not possible at" in text
+    assert "straight line from directional to hub" in text
+    assert "is needed for: body at 25.00 m" in text
+    assert "not held" in text
+
+
+def test_a_raise_impossible_throughout_is_reported_in_words() -> None:
+    plan = plan_raise(make_site(outcrop(25.0, 4.0), hub=(4.5, 0.5), guidance_ends=24.0))
+    assert "There is no height at which the track line can hold the litter." in text_report(plan)
+
+
+def test_sensitive_numbers_are_not_printed() -> None:
+    plan = plan_raise(make_site(guidance_ends=31.5))
+    table = station_table(plan, SI)
+    assert table.rows[0][3] == SENSITIVE_MARK
+    text = " ".join(text_report(plan).split())
+    assert "Do not use a number here; change the geometry." in text
+    assert "Some heights are too sensitive for a number" in text
+
+
+def test_an_attendants_plan_has_no_hub_columns() -> None:
+    plan = plan_raise(make_site(guided_by=Method.ATTENDANT))
+    heads = " ".join(upper for upper, _ in station_table(plan, SI).heads)
+    assert "push" in heads
+    assert "up on" not in heads
+
+
+def test_limits_are_compared_in_words() -> None:
+    plan = plan_raise(make_site(outcrop(25.0), limits=Limits(track_tension=1000.0)))
+    assert "outside the limit you entered (1.000 kN)" in text_report(plan)
+
+
+def test_units_follow_the_reader_everywhere() -> None:
+    text = text_report(plan_raise(make_site(outcrop(25.0))), IMPERIAL.display)
+    assert "441 lb, weighing 450 lbf" in text
+    assert "87.27 ft" in text
+    assert " kN" not in text
+    assert " m " not in text
+
+
+def test_units_are_read_from_a_list() -> None:
+    assert read_display("lbf,ft") == Display(force="lbf", length="ft")
+    assert read_display("kgf") == Display(force="kgf")
+    for wrong, words in (
+        ("furlong", "not a unit"),
+        ("kN,lbf", "two units"),
+        ("°", "not a unit of"),
+    ):
+        with pytest.raises((QuantityError, ValueError), match=words):
+            read_display(wrong)
