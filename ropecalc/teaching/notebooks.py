@@ -66,8 +66,11 @@ def sign_delivered(folder: Path) -> int:
     A notebook that was altered keeps whatever trust its reader has given it: none, as a rule.
     """
     import nbformat
+    from jupyter_core.paths import jupyter_data_dir
     from nbformat.sign import NotebookNotary
 
+    # On a new machine it is not there yet, and older notaries do not make it.
+    Path(jupyter_data_dir()).mkdir(parents=True, exist_ok=True)
     genuine = set(delivered().values())
     notary = NotebookNotary()
     signed = 0
