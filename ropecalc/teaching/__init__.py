@@ -1,5 +1,14 @@
 """The course's pages: what a notebook's lines ask for."""
 
 from ropecalc.teaching.exercise import open_exercise, open_solution
+from ropecalc.teaching.plan_page import open_plan_page
+from ropecalc.teaching.plan_view import show_plan
+from ropecalc.teaching.site_form import open_site_form
 
-__all__ = ["open_exercise", "open_solution"]
+__all__ = [
+    "open_exercise",
+    "open_plan_page",
+    "open_site_form",
+    "open_solution",
+    "show_plan",
+]

@@ -41,14 +41,18 @@ _STYLE = """<style>
 def show_plan(site: str | Path, session: Session | None = None) -> "PlanView | Trouble":
     """The plan of the site file at ``site``, to be looked at on a page.
 
-    A relative name is looked for from the page's folder and from the course folder above it. A
-    file that cannot be used gives a sentence instead of a plan.
+    Without a ``session`` the view brings its own choice of units. A relative name is looked for
+    from the page's folder and from the course folder above it. A file that cannot be used gives
+    a sentence instead of a plan.
     """
     try:
         plan = plan_raise(read_site(find_file(site)))
     except SiteError as error:
         return Trouble(str(error))
-    return PlanView(plan, session or Session(Record.open()))
+    if session is not None:
+        return PlanView(plan, session)
+    session = Session(Record.open())
+    return PlanView(plan, session, session.unit_chooser())
 
 
 def find_file(name: str | Path) -> Path:
@@ -71,13 +75,16 @@ class Trouble(Shown):
 
 
 class PlanView(Shown):
-    """A plan in the reader's units; it follows when they choose others."""
+    """A plan in the reader's units; it follows when they choose others.
 
-    def __init__(self, plan: RaisePlan, session: Session) -> None:
+    Whatever is ``above`` (a choice of units, say) is shown first.
+    """
+
+    def __init__(self, plan: RaisePlan, session: Session, *above: widgets.Widget) -> None:
         self.plan = plan
         self._session = session
         self._page = widgets.HTML(plan_html(plan, session.display))
-        super().__init__([session.unit_chooser(), self._page])
+        super().__init__([*above, self._page])
         session.on_units(self._draw)
 
     def show(self, plan: RaisePlan) -> None:
