@@ -47,7 +47,7 @@ def solution_cells(content: ExerciseContent) -> Iterator[Cell]:
 
 
 def _lesson_link(content: ExerciseContent) -> str:
-    return f"The lesson is [here](../lessons/{content.lesson}.ipynb)."
+    return f"It goes with [this lesson](../lessons/{content.lesson}.ipynb)."
 
 
 def _opening(kind: str, content: ExerciseContent) -> Iterator[Cell]:

@@ -31,11 +31,6 @@ class Standing:
         )
 
 
-def page_of(content: ExerciseContent) -> str:
-    """The name of an exercise's page in the learner's record, and the seed of its numbers."""
-    return f"exercise:{content.key}"
-
-
 def standing(content: ExerciseContent, record: Record) -> Standing:
     """Where the learner of ``record`` stands.
 
@@ -44,7 +39,7 @@ def standing(content: ExerciseContent, record: Record) -> Standing:
     """
     right = tried = 0
     for question in content.questions:
-        answers = record.answers(Place(page_of(content), question.key))
+        answers = record.answers(Place(content.page, question.key))
         tried += any(a.verdict != Verdict.UNREADABLE for a in answers)
         right += any(a.verdict == Verdict.RIGHT and not a.solution_seen for a in answers)
     return Standing(right, tried, len(content.questions))
@@ -85,7 +80,7 @@ class Exercise:
     def question(self, key: str) -> QuestionView:
         """The question called ``key``, to be answered."""
         template = self._content.question(key)
-        return QuestionView(template, self._session, page_of(self._content), self._answered)
+        return QuestionView(template, self._session, self._content.page, self._answered)
 
     def progress(self) -> ProgressView:
         """How many are right."""
@@ -115,7 +110,7 @@ class Solution:
 
     def question(self, key: str) -> SolutionView:
         """The question called ``key`` with its worked solution and common mistakes."""
-        return SolutionView(self._content.question(key), self._session, page_of(self._content))
+        return SolutionView(self._content.question(key), self._session, self._content.page)
 
     def cautions(self) -> CautionsView:
         """What the answers leave out and to whom they defer."""

@@ -8,7 +8,6 @@ import nbformat
 import pytest
 
 from ropecalc.teaching import editions
-from ropecalc.teaching.exercise import page_of
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.exercises.content import ExerciseContent
 from ropecalc.teaching.questions import wording
@@ -52,11 +51,11 @@ def test_no_answer_survives_in_the_exercise_edition(content: ExerciseContent) ->
     text = (ROOT / "exercises" / f"{content.file}.ipynb").read_text(encoding="utf-8")
     numbers = set(re.findall(r"\d+[.,]?\d*", text))
     for question in content.questions:
-        drawn = draw(question, page_of(content))
+        drawn = draw(question, content.page)
         givens = {
             re.match(r"[\d.]+", value)[0]  # type: ignore[index]
             for other in content.questions
-            for _, _, value in wording.givens(draw(other, page_of(content)), Display())
+            for _, _, value in wording.givens(draw(other, content.page), Display())
         }
         for unit in units_of(question.kind) or (UNITS[""],):
             for figures in (2, 3, 4, 5):
@@ -80,7 +79,7 @@ def test_the_solution_edition_tells_everything(content: ExerciseContent) -> None
         for output in cell.outputs
     )
     for question in content.questions:
-        drawn = draw(question, page_of(content))
+        drawn = draw(question, content.page)
         assert wording.solution(drawn, Display())[-1].words in said
         for passage in wording.common_mistakes(drawn, Display()):
             assert passage.words in said

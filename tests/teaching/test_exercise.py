@@ -3,7 +3,7 @@
 import pytest
 
 from ropecalc.teaching import open_exercise, open_solution
-from ropecalc.teaching.exercise import Standing, page_of, standing
+from ropecalc.teaching.exercise import Standing, standing
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.exercises.content import ExerciseContent
 from ropecalc.teaching.questions.draw import draw
@@ -17,15 +17,15 @@ every_exercise = pytest.mark.parametrize("content", EXERCISES.values(), ids=lamb
 def give(record: Record, content: ExerciseContent, text_of: dict[str, str], **help: object) -> None:
     """Mark and keep an answer to each question named."""
     for key, text in text_of.items():
-        marked = mark(draw(content.question(key), page_of(content)), text)
+        marked = mark(draw(content.question(key), content.page), text)
         answer = Answer(0, text, marked.reading, marked.verdict, marked.mistake, **help)  # type: ignore[arg-type]
-        record.keep_answer(Place(page_of(content), key), answer)
+        record.keep_answer(Place(content.page, key), answer)
 
 
 def solutions(content: ExerciseContent) -> dict[str, str]:
     """The answers as the solution edition shows them."""
     return {
-        question.key: Display().show(draw(question, page_of(content)).answer, question.kind)
+        question.key: Display().show(draw(question, content.page).answer, question.kind)
         for question in content.questions
     }
 
@@ -50,7 +50,7 @@ def test_the_solutions_score_full_marks(content: ExerciseContent) -> None:
 def test_mistakes_score_nothing(content: ExerciseContent) -> None:
     record = Record.open()
     for question in content.questions:
-        for value in draw(question, page_of(content)).mistaken.values():
+        for value in draw(question, content.page).mistaken.values():
             give(record, content, {question.key: Display().show(value, question.kind, 6)})
     assert standing(content, record).right == 0
     assert standing(content, record).tried == len(content.questions)

@@ -30,6 +30,11 @@ class ExerciseContent:
     cautions: tuple[str, ...]
 
     @property
+    def page(self) -> str:
+        """The name of the page in the learner's record, and the seed of its numbers."""
+        return f"exercise:{self.key}"
+
+    @property
     def questions(self) -> tuple[Template, ...]:
         """Every question of the exercise, in order."""
         return tuple(question for section in self.sections for question in section.questions)

@@ -11,8 +11,8 @@ HOLDING_A_LITTER_OFF = ExerciseContent(
     title="Holding a litter off the rock",
     words=(
         "Draw the forces at the master attachment point before you calculate. Type a number with "
-        "its unit, with a decimal comma or a point, and press Enter or **Check**. A wrong answer "
-        "is told why where the reason is a common one. Hints come one step at a time."
+        "its unit, with a decimal comma or a point, and press Enter or **Check**. Where a wrong "
+        "answer comes from a common mistake, the page says which. Hints come one step at a time."
     ),
     lesson="08_holding_a_litter_off",
     sections=(

@@ -8,6 +8,7 @@ import ipywidgets as widgets
 
 from ropecalc.teaching.questions import wording
 from ropecalc.teaching.questions.draw import Draw, draw
+from ropecalc.teaching.questions.entry import Entry
 from ropecalc.teaching.questions.marking import Marked, Verdict, mark
 from ropecalc.teaching.questions.template import Template
 from ropecalc.teaching.questions.wording import Passage
@@ -52,12 +53,7 @@ class QuestionView(Shown):
         self._marked: Marked | None = self._last_marked()
 
         self._stem = widgets.HTMLMath()
-        self._entry = widgets.Text(
-            value=self._work.draft,
-            description="Your answer",
-            layout={"width": "330px"},
-            style={"description_width": "90px"},
-        )
+        self._entry = Entry(self._work.draft, lambda text: self._keep(draft=text), self._answer)
         self._check = _button("Check", self._answer)
         self._feedback = widgets.HTML()
         self._hint = _button("Hint", self._next_hint)
@@ -67,7 +63,7 @@ class QuestionView(Shown):
         super().__init__(
             [
                 self._stem,
-                widgets.HBox([self._entry, self._check], layout={"flex_flow": "row wrap"}),
+                _row(self._entry, self._check),
                 self._feedback,
                 widgets.HBox(
                     [self._hint, self._solve, self._new], layout={"flex_flow": "row wrap"}
@@ -76,8 +72,6 @@ class QuestionView(Shown):
             ]
         )
         self.add_class("ropecalc-question")
-        self._entry.observe(lambda change: self._keep(draft=change["new"]), "value")
-        self._entry.on_msg(self._when_entered)
         session.on_units(lambda _: self._refresh())
         self._refresh()
 
@@ -89,10 +83,6 @@ class QuestionView(Shown):
         return "\n".join(parts)
 
     # --- what the learner does ---
-
-    def _when_entered(self, _: widgets.Widget, content: object, buffers: object) -> None:
-        if isinstance(content, dict) and content.get("event") == "submit":
-            self._answer()
 
     def _answer(self) -> None:
         text = self._entry.value.strip()
@@ -163,7 +153,7 @@ class QuestionView(Shown):
         self._say_marked()
         hints = self._hints() if self._work.hints else ()
         self._hint.disabled = bool(hints) and self._work.hints >= len(hints)
-        self._help.value = _hints_html(hints, self._work.hints) + (
+        self._help.value = _hints_html(self._drawn, hints, self._work.hints) + (
             solution_html(self._drawn, display) if self._work.solution_seen else ""
         )
 
@@ -220,7 +210,7 @@ def question_html(drawn: Draw, display: Display) -> str:
     )
     return (
         f"<h4>{escape(template.title)}</h4><p>{escape(wording.stem(drawn, display))}</p>"
-        f"<p>Given: {listed}.</p><p><b>{escape(template.asked)}?</b></p>"
+        f"<p>Given: {listed}.</p><p>Asked: <b>{escape(template.asked)}</b>.</p>"
     )
 
 
@@ -228,10 +218,11 @@ def solution_html(drawn: Draw, display: Display) -> str:
     """Assumptions, worked steps and common mistakes for the page."""
     assumed = wording.assumptions(drawn)
     return (
-        "<h5>Worked solution</h5>"
+        "<p><b>Worked solution</b></p>"
         + (f"<p>Assumed: {escape(assumed)}</p>" if assumed else "")
+        + _meanings(drawn)
         + _ordered(wording.solution(drawn, display))
-        + "<h5>Common mistakes</h5><ul>"
+        + "<p><b>Common mistakes</b></p><ul>"
         + "".join(f"<li>{p.as_html()}</li>" for p in wording.common_mistakes(drawn, display))
         + "</ul>"
     )
@@ -242,11 +233,25 @@ def _ordered(passages: Sequence[Passage]) -> str:
     return f"<ol>{steps}</ol><p><b>{passages[-1].as_html()}</b></p>"
 
 
-def _hints_html(hints: Sequence[Passage], shown: int) -> str:
-    return "".join(
+def _hints_html(drawn: Draw, hints: Sequence[Passage], shown: int) -> str:
+    told = "".join(
         f"<p><b>Hint {number} of {len(hints)}.</b> {passage.as_html()}</p>"
         for number, passage in enumerate(hints[:shown], 1)
     )
+    formulas = any(passage.latex for passage in hints[:shown])
+    return told + (_meanings(drawn) if formulas else "")
+
+
+def _meanings(drawn: Draw) -> str:
+    listed = ", ".join(
+        f"${escape(v.symbol)}$ {escape(v.meaning)}" for v in drawn.template.derivation.variables
+    )
+    return f"<p>Symbols: {listed}.</p>"
+
+
+def _row(*parts: widgets.Widget) -> widgets.HBox:
+    """Side by side, below each other on a narrow page, with room for the ring around the focus."""
+    return widgets.HBox(parts, layout={"flex_flow": "row wrap", "overflow": "visible"})
 
 
 def _button(label: str, act: Callable[[], None]) -> widgets.Button:

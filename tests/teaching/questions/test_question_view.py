@@ -1,5 +1,6 @@
 """The question on the page: what the learner does, what they see, and what is kept."""
 
+import asyncio
 from pathlib import Path
 
 import ipywidgets as widgets
@@ -86,6 +87,28 @@ def test_enter_checks_and_leaving_the_line_does_not(session: Session) -> None:
     assert session.record.work(PLACE).draft == right_answer()
     entry(view)._handle_custom_msg({"event": "submit"}, [])
     assert [a.verdict for a in session.record.answers(PLACE)] == ["right"]
+
+
+def test_enter_waits_for_the_text_that_is_still_on_its_way(session: Session) -> None:
+    """The browser announces Enter before it sends the text, or sends no text if it is the same."""
+
+    view = QuestionView(TEMPLATE, session, PAGE)
+
+    def kept() -> list[str]:
+        return [a.text for a in session.record.answers(PLACE)]
+
+    async def enter(text: str, until: int) -> None:
+        entry(view)._handle_custom_msg({"event": "submit"}, [])
+        assert len(kept()) < until
+        entry(view).value = text
+        for _ in range(100):
+            if len(kept()) < until:
+                await asyncio.sleep(0.02)
+
+    asyncio.run(enter("99 kN", until=1))
+    assert kept() == ["99 kN"]
+    asyncio.run(enter("99 kN", until=2))
+    assert kept() == ["99 kN", "99 kN"]
 
 
 def test_an_empty_answer_is_no_answer(session: Session) -> None:
