@@ -59,8 +59,13 @@ class Canvas:
         """Register an artist that changes between pictures; returns it."""
         artist.set_animated(True)
         self._moving.append(artist)
-        self._moving.sort(key=lambda a: a.get_zorder())
         return artist
+
+    def float_above(self, axes: Axes) -> None:
+        """Let ``axes`` lie over what moves in others: their ground, frame and title move, too."""
+        axes.set_zorder(5)
+        for part in (axes.patch, *axes.spines.values(), axes.title):
+            self.moving(part)
 
     @property
     def renderer(self) -> Any:
@@ -78,10 +83,15 @@ class Canvas:
             self._background = self._agg.copy_from_bbox(self.figure.bbox)
         self._agg.restore_region(self._background)
         renderer = self._agg.get_renderer()
-        for artist in self._moving:
+        for artist in sorted(self._moving, key=_order):
             if artist.get_visible():
                 artist.draw(renderer)
         return _png(np.asarray(self._agg.buffer_rgba())[..., :3])
+
+
+def _order(artist: Artist) -> tuple[float, float]:
+    axes = artist.axes
+    return (axes.get_zorder() if axes is not None else 0.0, artist.get_zorder())
 
 
 def _png(pixels: Any) -> bytes:

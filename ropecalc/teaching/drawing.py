@@ -50,6 +50,7 @@ PUSH = Stroke("#00735a", 2.6)
 WEIGHT = Stroke(INK, 2.6)
 THIN = Stroke(SOFT_INK, 0.9)
 LIMIT = Stroke("#7a2e8e", 1.4, (0, (1.2, 2.2)))
+WARNING = Stroke("#b00020", 2.6, (0, (2.5, 1.2)))
 FAINT = Stroke("#8a919a", 1.0, (0, (2, 2)))
 
 
@@ -70,6 +71,11 @@ class Rope:
     def place(self, *points: Place) -> None:
         """Run through ``points``."""
         self._line.set_data([p[0] for p in points], [p[1] for p in points])
+        self._line.set_visible(True)
+
+    def trace(self, x: Any, z: Any) -> None:
+        """Run through arrays of coordinates; the line breaks where one is masked or NaN."""
+        self._line.set_data(x, z)
         self._line.set_visible(True)
 
     def hide(self) -> None:
@@ -146,6 +152,36 @@ class Area:
         """Fill between ``corners``."""
         self._patch.set_xy(list(corners))
         self._patch.set_visible(True)
+
+    def hide(self) -> None:
+        """Show nothing."""
+        self._patch.set_visible(False)
+
+
+class Region:
+    """A filled shape of any number of pieces, some of which may be holes."""
+
+    def __init__(
+        self,
+        canvas: Canvas,
+        axes: Axes,
+        face: str,
+        zorder: float,
+        hatch: str | None = None,
+        edge: str = "none",
+    ) -> None:
+        self._patch = canvas.moving(
+            PathPatch(Path(np.zeros((1, 2))), facecolor=face, edgecolor=edge, lw=0, hatch=hatch)
+        )
+        self._patch.set_zorder(zorder)
+        axes.add_patch(self._patch)
+
+    def fill(self, *pieces: Any) -> None:
+        """Fill closed ``pieces``, each an array of (x, z) whose last point is its first."""
+        paths = [Path(piece, closed=True) for piece in pieces]
+        self._patch.set_visible(bool(paths))
+        if paths:
+            self._patch.set_path(Path.make_compound_path(*paths))
 
     def hide(self) -> None:
         """Show nothing."""
@@ -341,6 +377,7 @@ class Notice:
         )
         self._text.set_zorder(12)
         axes.add_artist(self._text)
+        self._text.set_clip_on(False)
 
     def say(self, sentence: str) -> None:
         """Show ``sentence``; an empty one hides the notice."""

@@ -26,6 +26,7 @@ _log.addHandler(logging.NullHandler())  # a page shows a sentence, never a log l
 Values = Mapping[str, Any]
 """What the controls say: a float in SI for each slider, an option's key for each choice."""
 
+LOCKED = "Forces, numbers and sliders appear once you have predicted or skipped."
 FAILED = (
     "This figure could not be worked out for these settings. That is a fault of the course, not "
     "of your settings: change one of them, or press “Back to the start”."
@@ -292,7 +293,7 @@ class Panel(Shown):
             self._image.layout.visibility = "visible"
             self._image.value = png
         if not self._unlocked:
-            text = "Forces, numbers and sliders appear once you have predicted or skipped."
+            text = LOCKED
         self._status.value = f'<p role="status" aria-live="polite">{escape(text)}</p>'
 
     def _compared(self, choice: int | None) -> str:

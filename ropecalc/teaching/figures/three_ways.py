@@ -52,7 +52,16 @@ from ropecalc.teaching.drawing import (
 )
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
-from ropecalc.teaching.panel import Choice, Control, Figure, Look, Outcome, Prediction, Values
+from ropecalc.teaching.panel import (
+    LOCKED,
+    Choice,
+    Control,
+    Figure,
+    Look,
+    Outcome,
+    Prediction,
+    Values,
+)
 from ropecalc.units import Display, Kind
 
 EDGE = 30.0
@@ -534,7 +543,7 @@ class _ForcePolygon:
     @staticmethod
     def _sentence(result: ThreeWays, look: Look) -> str:
         if not look.numbers:
-            return "The forces appear once you have predicted or skipped."
+            return LOCKED
         if not result.held.reach.possible:
             return str(result.held.reach.sentence)
         if result.sensitive:

@@ -1,0 +1,781 @@
+"""Where along a raise the track lines pull hard: lines of equal tension on the cross-section.
+
+Left the wall with one outcrop and the lines of equal tension; inset the haul line at the
+outcrop; right, on the same height axis, what the path that just clears asks for.
+
+The path: at each height the litter is out as little as the rock allows. Below the outcrop the
+haul line has to clear its tip, at the outcrop the litter itself, above it the line to the hub.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+from typing import Any
+
+import contourpy
+import numpy as np
+from matplotlib.ticker import MaxNLocator
+from numpy.typing import NDArray
+
+from ropecalc import cautions
+from ropecalc.mechanics.guiding import haul_clearance_offset
+from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold
+from ropecalc.mechanics.tensioner import effective_lines
+from ropecalc.mechanics.vectors import weight
+from ropecalc.teaching.canvas import INK, SOFT_INK, Canvas
+from ropecalc.teaching.drawing import (
+    BRIDLE,
+    GROUND_FACE,
+    HAUL,
+    LIMIT,
+    REACH_DOWN,
+    ROCK_FACE,
+    TRACK,
+    WARNING,
+    Area,
+    Box,
+    Dot,
+    Frame,
+    Hub,
+    Label,
+    Labels,
+    Litter,
+    Notice,
+    Place,
+    Region,
+    Rope,
+    Stroke,
+)
+from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
+from ropecalc.teaching.figures.words import say
+from ropecalc.teaching.panel import Control, Figure, Look, Outcome, Prediction, Values
+from ropecalc.units import Display, Kind
+
+Array = NDArray[Any]
+
+EDGE = 30.0
+"""Height of the cliff's edge (m)."""
+LOWEST, HIGHEST = 1.0, 31.0
+"""Heights of the attachment point between which the raise is shown (m)."""
+UNDERSIDE, TOP_FACE = 2.5, 1.5
+"""The outcrop recedes to the wall this far below and above its tip (m)."""
+LEVELS = (0.25, 0.5, 1.0, 2.0, 4.0)
+"""Tensions of all track lines together, in multiples of the weight, that get a line."""
+FURTHEST = 26.0
+"""How far out the map is worked out (m)."""
+_HEIGHTS = np.linspace(LOWEST, HIGHEST, 61)
+_SAME = 1e-9
+
+
+@dataclass(frozen=True, eq=False)
+class Field:
+    """Tension of all track lines together over the weight, on a grid that fits the reachable area.
+
+    Rows are heights; along a row the points run from plumb to the straight line. ``share`` is
+    T / (T + W): it stays between 0 and 1 where T grows without limit, so lines of equal tension
+    can be traced right up to the edge.
+    """
+
+    x: Array
+    z: Array
+    share: Any
+
+    @cached_property
+    def _tracer(self) -> Any:
+        return contourpy.contour_generator(x=self.x, y=self.z, z=self.share)
+
+    def lines(self, ratio: float) -> list[Array]:
+        """The lines on which the tension is ``ratio`` times the weight."""
+        return list(self._tracer.lines(ratio / (1.0 + ratio)))
+
+    def up_to(self, ratio: float) -> list[Array]:
+        """The closed outlines of the area where it is at most ``ratio`` times the weight."""
+        outer, starts = self._tracer.filled(-1.0, ratio / (1.0 + ratio))
+        return [
+            points[a:b]
+            for points, offsets in zip(outer, starts, strict=True)
+            for a, b in pairwise(offsets)
+        ]
+
+
+@dataclass(frozen=True, eq=False)
+class ContourMap:
+    """One setting worked out. ``path`` is the least offset that clears at each of ``heights``."""
+
+    rig: Rig
+    mass: float
+    load: float
+    tip: Point
+    clearance: float
+    lines: int
+    limit: float
+    effective: float
+    heights: Array
+    path: Array
+    along: Hold
+    shaky: Array
+    least: float
+    station: Point
+    held: Hold
+    sensitive: bool
+    too_near: tuple[str, ...]
+    field: Field
+
+    @property
+    def reliable(self) -> bool:
+        """Whether the station has numbers, and ones that can be printed."""
+        return bool(self.held.reach.possible) and not self.sensitive
+
+    @property
+    def allowed(self) -> float:
+        """Tension of all lines together (N) at which the worst line is at the entered limit."""
+        return self.limit * self.effective
+
+    @property
+    def worst_line(self) -> float | None:
+        """Tension (N) of the most loaded line at the station while taking in."""
+        return self.held.line_tension / self.effective if self.reliable else None
+
+    @property
+    def printable(self) -> Array:
+        """At which of ``heights`` the path has numbers."""
+        possible = (self.along.reach == Reach.HELD) | (self.along.reach == Reach.PLUMB)
+        return np.asarray(possible & ~self.shaky)
+
+
+def rock(tip: Point) -> list[Place]:
+    """The wall's outline with its one outcrop, from the foot up: (x, z)."""
+    top = min(tip.z + TOP_FACE, EDGE)
+    return [(0.0, -9.0), (0.0, tip.z - UNDERSIDE), (tip.x, tip.z), (0.0, top), (0.0, EDGE)]
+
+
+def least_offset(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
+    """How far out (m) the attachment point must be at ``heights`` for everything to clear.
+
+    ``clearance`` holds for the lines at the outcrop's tip and, half the litter's width included,
+    for the litter and its bridle along the whole outline. The litter cannot hang further in than
+    plumb.
+    """
+    wall_x, wall_z = zip(*rock(tip), strict=True)
+    spans = (heights - REACH_DOWN <= tip.z) & (tip.z <= heights)
+    body = np.maximum(
+        np.interp(heights, wall_z, wall_x), np.interp(heights - REACH_DOWN, wall_z, wall_x)
+    )
+    needed = np.maximum(np.where(spans, tip.x, body) + clearance, rig.haul_directional.x)
+    haul = haul_clearance_offset.masked(
+        z=heights,
+        x_D=rig.haul_directional.x,
+        z_D=rig.haul_directional.z,
+        x_O=tip.x,
+        z_O=tip.z,
+        clearance=clearance,
+    )
+    needed = np.maximum(needed, haul.filled(-np.inf))
+    if tip.z > rig.hub.z:
+        above = (heights - rig.hub.z) / (tip.z - rig.hub.z)
+        past_tip = rig.hub.x - (rig.hub.x - tip.x - clearance) * above
+        needed = np.maximum(needed, np.where(heights > tip.z, past_tip, -np.inf))
+    return np.asarray(needed)
+
+
+def _too_near(rig: Rig, tip: Point, clearance: float, station: Point) -> tuple[str, ...]:
+    """What comes nearer to the rock than the clearance with the litter at ``station``."""
+    near = []
+    if station.z < tip.z:
+        slope = (tip.z - station.z) / (rig.haul_directional.z - station.z)
+        at_tip = station.x + (rig.haul_directional.x - station.x) * slope
+        if at_tip < tip.x + clearance - _SAME:
+            near.append("haul line")
+    wall_x, wall_z = zip(*rock(tip), strict=True)
+    levels = np.linspace(station.z - REACH_DOWN, station.z, 26)
+    if (np.interp(levels, wall_z, wall_x) + clearance > station.x + 1e-6).any():
+        near.append("litter")
+    if station.z > tip.z > rig.hub.z:
+        share = (station.z - tip.z) / (station.z - rig.hub.z)
+        if station.x + (rig.hub.x - station.x) * share < tip.x + clearance - _SAME:
+            near.append("track line")
+    return tuple(near)
+
+
+def _field(rig: Rig, load: float) -> Field:
+    """The map's grid and the tension on it."""
+    top, start, hub = rig.haul_directional, rig.track_directional, rig.hub
+    heights = top.z - 0.02 - (top.z + 2.0) * np.linspace(0.0, 1.0, 72) ** 1.5
+    straight = start.x + (hub.x - start.x) * (start.z - heights) / (start.z - hub.z)
+    ends = np.minimum(np.minimum(straight, hub.x), FURTHEST)
+    along = 1.0 - (1.0 - np.linspace(0.0, 0.9998, 56)) ** 1.7
+    x = top.x + 1e-6 + np.outer(ends - top.x, along)
+    z = np.repeat(heights[:, None], along.size, axis=1)
+    tension = hold(Method.TRACK, rig, load, x, z).line_tension
+    return Field(x, z, tension / (tension + load))
+
+
+def compute(values: Values) -> ContourMap:
+    """Work out one setting of the controls (SI)."""
+    haul = Point(values["directional_x"], values["directional_z"])
+    track = Point(haul.x, haul.z + values["track_extra"])
+    rig = Rig(haul, track, Point(values["hub_x"], values["hub_z"]))
+    tip = Point(values["tip_x"], values["tip_z"])
+    clearance = values["clearance"]
+    load = weight(mass=values["mass"])
+    lines = round(values["lines"])
+    path = least_offset(rig, tip, clearance, _HEIGHTS)
+    least = float(least_offset(rig, tip, clearance, np.array([values["height"]]))[0])
+    station = Point(least + values["further"], values["height"])
+    return ContourMap(
+        rig=rig,
+        mass=values["mass"],
+        load=load,
+        tip=tip,
+        clearance=clearance,
+        lines=lines,
+        limit=values["limit"],
+        effective=effective_lines(efficiency=values["efficiency"], lines=lines),
+        heights=_HEIGHTS,
+        path=path,
+        along=hold(Method.TRACK, rig, load, path, _HEIGHTS),
+        shaky=too_sensitive(Method.TRACK, rig, load, path, _HEIGHTS),
+        least=least,
+        station=station,
+        held=hold(Method.TRACK, rig, load, station.x, station.z),
+        sensitive=bool(too_sensitive(Method.TRACK, rig, load, station.x, station.z)),
+        too_near=_too_near(rig, tip, clearance, station),
+        field=_field(rig, load),
+    )
+
+
+# --- in words ---------------------------------------------------------------------------------
+
+
+def summary(result: ContourMap, display: Display) -> str:
+    """The station, its numbers and the raise as a whole in plain sentences."""
+    held, station, tip = result.held, result.station, result.tip
+
+    def length(si: float) -> str:
+        return say(display, si, Kind.LENGTH)
+
+    def force(si: float) -> str:
+        return say(display, si, Kind.FORCE)
+
+    words = [
+        f"Outcrop tip {length(tip.x)} out at {length(tip.z)}, clearance "
+        f"{length(result.clearance)}, {say(display, result.mass, Kind.MASS)}. At "
+        f"{length(station.z)} the litter must be {length(result.least)} out to clear; it is "
+        f"{length(station.x)} out."
+    ]
+    if result.too_near:
+        words.append(f"Too near the rock: {' and '.join(result.too_near)}.")
+    if not held.reach.possible:
+        words.append(held.reach.sentence)
+    elif result.sensitive:
+        words.append(too_sensitive_words(display))
+    else:
+        rope = "take in" if held.take_in_rate >= 0 else "pay out"
+        way = "upward" if held.hub_uplift >= 0 else "downward"
+        words.append(
+            f"Track lines together {force(held.line_tension)}, haul line "
+            f"{force(held.haul_tension)}, {way} pull on the hub {force(abs(held.hub_uplift))}, "
+            f"{rope} {abs(held.take_in_rate):.2f} of the height raised on each track line."
+        )
+        words.append(_limit_words(result, display))
+        if held.reach is Reach.PLUMB:
+            words.append(held.reach.sentence)
+    words.append(_path_words(result, display))
+    return " ".join(words)
+
+
+def _limit_words(result: ContourMap, display: Display) -> str:
+    worst = result.worst_line
+    assert worst is not None
+    side = "inside" if worst <= result.limit else "outside"
+    line = "The one line" if result.lines == 1 else f"The worst of {result.lines} lines in series"
+    return (
+        f"{line} carries {say(display, worst, Kind.FORCE)} while taking in: {side} the limit of "
+        f"{say(display, result.limit, Kind.FORCE)} you entered."
+    )
+
+
+def _path_words(result: ContourMap, display: Display) -> str:
+    good = result.printable
+    if not good.any():
+        return "Nowhere on the path that clears is there a number to rely on."
+    tension = np.ma.filled(np.ma.masked_where(~good, result.along.line_tension), -1.0)
+    most = int(np.argmax(tension))
+    words = (
+        f"On the path that just clears, the largest printable tension is "
+        f"{say(display, float(tension[most]), Kind.FORCE)} at "
+        f"{say(display, float(result.heights[most]), Kind.LENGTH)}"
+    )
+    if good.all():
+        return f"{words}."
+    bad = result.heights[~good]
+    return (
+        f"{words}; between {say(display, float(bad.min()), Kind.LENGTH)} and "
+        f"{say(display, float(bad.max()), Kind.LENGTH)} there are heights where it is impossible "
+        "or too sensitive."
+    )
+
+
+# --- the picture ------------------------------------------------------------------------------
+
+_WIDTH, _HEIGHT = 940, 640
+_LOW, _HIGH = -3.0, 37.0
+_TALL = 520
+_SCALE = _TALL / (_HIGH - _LOW)  # pixels per m
+_MAP_LEFT, _MAP_WIDE, _BOTTOM = 56, 350, 60
+_NEAR_SIZE, _NEAR_SPAN = 168, 6.2
+_MOST_SHOWN = 24.0  # m out, right edge of the map
+_CONTOURS = (
+    Stroke("#7fb2d6", 1.0),
+    Stroke("#4f8fc0", 1.3),
+    Stroke("#2a6aa3", 1.7),
+    Stroke("#174a7c", 2.2),
+    Stroke("#0b2a4d", 2.8),
+)
+_WITHIN = "#d8ecd9"
+_OUT_OF_REACH = "#ececef"
+_PATH = Stroke(INK, 1.7, (0, (1, 1.8)))
+_STATION = Stroke("#00735a", 1.2)
+
+
+class ContourMapPicture:
+    """The artists of the figure."""
+
+    def __init__(self) -> None:
+        self.canvas = Canvas(_WIDTH, _HEIGHT)
+        self._map = _Map(self.canvas)
+        self._near = _AtTheOutcrop(self.canvas)
+        self._strips = _Strips(self.canvas, self._map.axes)
+
+    def update(self, result: ContourMap, look: Look) -> None:
+        """Follow ``result``."""
+        self._map.update(result, look)
+        self._near.update(result, look)
+        self._strips.update(result, look)
+
+
+class _Map:
+    """Rock, ropes, lines of equal tension, the area inside the entered limit."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        self.axes = axes = canvas.axes(_MAP_LEFT, _BOTTOM, _MAP_WIDE, _TALL)
+        axes.set_xlim(_MOST_SHOWN - _MAP_WIDE / _SCALE, _MOST_SHOWN)
+        axes.set_ylim(_LOW, _HIGH)
+        axes.set_title(
+            "Equal tension of all track lines together\n(multiples of the weight W)",
+            fontsize=10,
+            loc="left",
+        )
+        self._canvas, self._length = canvas, ""
+        self._within = Region(canvas, axes, _WITHIN, 1)
+        self._beyond = Area(canvas, axes, _OUT_OF_REACH, "none", 1.1)
+        self._ground = Area(canvas, axes, GROUND_FACE, zorder=2)
+        self._rock = Area(canvas, axes, ROCK_FACE, zorder=2.2)
+        self._contours = [Rope(canvas, axes, stroke, 1.5) for stroke in _CONTOURS]
+        self._bound = Rope(canvas, axes, Stroke(_STATION.color, 1.4, (0, (6, 1.5))), 1.6)
+        self._straight = Rope(canvas, axes, LIMIT, 1.7)
+        self._path = Rope(canvas, axes, _PATH, 3)
+        self._level = Rope(canvas, axes, _STATION, 2.9)
+        self._frame = Frame(canvas, axes)
+        self._haul = Rope(canvas, axes, HAUL)
+        self._track = Rope(canvas, axes, TRACK)
+        self._litter = Litter(canvas, axes)
+        self._dot = Dot(canvas, axes)
+        self._hub = Hub(canvas, axes)
+        self._labels = Labels(canvas, axes, 10, 9)
+
+    def update(self, result: ContourMap, look: Look) -> None:
+        """Follow ``result``."""
+        self._ticks(look.display)
+        rig, station = result.rig, result.station
+        here = (station.x, station.z)
+        haul = (rig.haul_directional.x, rig.haul_directional.z)
+        track = (rig.track_directional.x, rig.track_directional.z)
+        hub = (rig.hub.x, rig.hub.z)
+        self._ground.place(*_ground(rig.hub), (90, -9), (0, -9))
+        self._rock.place(*rock(result.tip), (-9, EDGE), (-9, -9))
+        self._frame.place(EDGE, haul, track)
+        self._haul.restyle(WARNING if "haul line" in result.too_near else HAUL)
+        self._track.restyle(WARNING if "track line" in result.too_near else TRACK)
+        self._haul.place(here, haul)
+        self._track.place(track, here, hub)
+        self._litter.place(*here)
+        self._dot.place(*here)
+        self._hub.place(*hub)
+        self._straight.place(track, hub)
+        self._beyond.place(track, hub, (90, hub[1]), (90, 50), (-9, 50), (-9, track[1]))
+        self._path.trace(result.path, result.heights)
+        labels = [Label("litter", (station.x, station.z - REACH_DOWN), towards=(0.4, -1))]
+        lines = [[here, haul], [here, hub]]
+        labels.append(_hub_label(station, hub))
+        labels.append(_path_label(result))
+        self._draw_tension(result, look, labels, lines)
+        wide, high = _NEAR_SIZE / _SCALE, _NEAR_SIZE / _SCALE
+        inset: Box = (_MOST_SHOWN - wide - 1.0, _HIGH - high - 2.0, _MOST_SHOWN, _HIGH)
+        body: Box = (station.x - 0.4, station.z - REACH_DOWN, station.x + 0.4, station.z)
+        self._labels.write(labels, lines, [inset, body])
+
+    def _draw_tension(
+        self, result: ContourMap, look: Look, labels: list[Label], lines: list[list[Place]]
+    ) -> None:
+        parts = (*self._contours, self._bound, self._within, self._level)
+        if not look.numbers:
+            for part in parts:
+                part.hide()
+            return
+        for rope, stroke, ratio in zip(self._contours, _CONTOURS, LEVELS, strict=True):
+            pieces = result.field.lines(ratio)
+            _trace(rope, pieces)
+            at = _lowest_in_view(pieces)
+            if at is not None:
+                color = stroke.color if ratio >= 1 else _CONTOURS[2].color
+                labels.append(Label(f"{ratio:g} W", at, color, (-0.4, 1)))
+        allowed = result.allowed / result.load
+        self._within.fill(*result.field.up_to(allowed))
+        _trace(self._bound, result.field.lines(allowed))
+        self._level.place((result.station.x, result.station.z), (90, result.station.z))
+        inside = _within_label(result)
+        if inside is not None:
+            labels.append(inside)
+
+    def _ticks(self, display: Display) -> None:
+        if display.length == self._length:
+            return
+        self._length = display.length
+        for axis, low, high in (
+            (self.axes.xaxis, 0.0, _MOST_SHOWN),
+            (self.axes.yaxis, 0.0, _HIGH),
+        ):
+            _set_ticks(axis, low, high, display, Kind.LENGTH, 6)
+        self.axes.set_xlabel(f"out from the wall ({display.length})", fontsize=9, labelpad=1)
+        self.axes.set_ylabel(
+            f"height of the attachment point ({display.length})", fontsize=9, labelpad=1
+        )
+        self._canvas.forget_background()
+
+
+def _hub_label(station: Point, hub: Place) -> Label:
+    """The hub's name beside it, or where its line leaves the map."""
+    edge = _MOST_SHOWN - 0.3
+    if hub[0] <= edge:
+        return Label("hub", hub, towards=(-0.5, -1))
+    share = (edge - station.x) / (hub[0] - station.x)
+    return Label(
+        "to the hub →",
+        (edge, station.z + share * (hub[1] - station.z)),
+        TRACK.color,
+        (-1, -0.6),
+    )
+
+
+def _path_label(result: ContourMap) -> Label:
+    """The path's name, beside its lower part."""
+    low = int(np.searchsorted(result.heights, min(5.0, result.tip.z)))
+    at = (float(result.path[low]), float(result.heights[low]))
+    return Label("path that\njust clears", at, INK, (1, 0.2))
+
+
+def _within_label(result: ContourMap) -> Label | None:
+    """Words in the shaded area, low on the map where it is wide."""
+    pieces = result.field.up_to(result.allowed / result.load)
+    if not pieces:
+        return None
+    return Label("inside the limit\nyou entered", (0.8, 7.0), _STATION.color, (1, 0.3))
+
+
+def _ground(hub: Point) -> list[Place]:
+    """The ground from the foot of the wall to the hub: level, then the bank the hub stands on."""
+    bank = hub.x - 0.4 * hub.z if hub.z > 0 else 0.0
+    return [(0.0, -0.3), (bank, -0.3), (hub.x, hub.z - 0.1), (90.0, hub.z - 0.1)]
+
+
+def _trace(rope: Rope, pieces: list[Array]) -> None:
+    """One line through several pieces, with gaps between them."""
+    if not pieces:
+        rope.hide()
+        return
+    gap = np.full((1, 2), np.nan)
+    joined = np.concatenate([part for piece in pieces for part in (piece, gap)])
+    rope.trace(joined[:, 0], joined[:, 1])
+
+
+def _lowest_in_view(pieces: list[Array]) -> Place | None:
+    """The lowest point of a line that is on the map and clear of its edges."""
+    if not pieces:
+        return None
+    points = np.concatenate(pieces)
+    seen = points[(points[:, 0] < _MOST_SHOWN - 1.5) & (points[:, 1] > 2.0)]
+    if not len(seen):
+        return None
+    x, z = seen[np.argmin(seen[:, 1])]
+    return float(x), float(z)
+
+
+class _AtTheOutcrop:
+    """The outcrop's tip, near enough to see the clearance."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        left = _MAP_LEFT + _MAP_WIDE - _NEAR_SIZE - 6
+        self._axes = axes = canvas.axes(
+            left, _BOTTOM + _TALL - _NEAR_SIZE - 20, _NEAR_SIZE, _NEAR_SIZE
+        )
+        axes.set_xlim(-1.0, _NEAR_SPAN - 1.0)
+        axes.set_ylim(-_NEAR_SPAN / 2, _NEAR_SPAN / 2)  # heights relative to the tip
+        axes.set_xticks([])
+        axes.set_yticks([])
+        axes.set_title("at the outcrop", fontsize=9, pad=3)
+        canvas.float_above(axes)
+        self._rock = Area(canvas, axes, ROCK_FACE)
+        self._frame = Frame(canvas, axes)
+        self._haul = Rope(canvas, axes, HAUL)
+        self._upper = Rope(canvas, axes, TRACK)
+        self._down = Rope(canvas, axes, TRACK)
+        self._litter = Litter(canvas, axes)
+        self._gap = Rope(canvas, axes, Stroke(INK, 1.3), 7)
+        self._labels = Labels(canvas, axes, 2, 8.5)
+
+    def update(self, result: ContourMap, look: Look) -> None:
+        """Follow ``result``."""
+        tip, rig, station = result.tip, result.rig, result.station
+
+        def seen(x: float, z: float) -> Place:
+            return (x, z - tip.z)
+
+        here = seen(station.x, station.z)
+        haul = seen(rig.haul_directional.x, rig.haul_directional.z)
+        track = seen(rig.track_directional.x, rig.track_directional.z)
+        hub = seen(rig.hub.x, rig.hub.z)
+        outline = [seen(*place) for place in rock(tip)]
+        self._rock.place(*outline, (-9, outline[-1][1]), (-9, -40))
+        self._frame.place(EDGE - tip.z, haul, track)
+        self._haul.restyle(WARNING if "haul line" in result.too_near else HAUL)
+        down = WARNING if "track line" in result.too_near else TRACK
+        self._down.restyle(down)
+        self._haul.place(here, haul)
+        self._upper.place((here[0] + 0.14, here[1]), (track[0] + 0.14, track[1]))
+        self._down.place(here, hub)
+        self._litter.place(*here)
+        right = tip.x + result.clearance
+        self._gap.place(
+            (tip.x, 0.12), (tip.x, -0.12), (tip.x, 0.0), (right, 0.0), (right, 0.12), (right, -0.12)
+        )
+        words = f"clear {say(look.display, result.clearance, Kind.LENGTH, 2)}"
+        labels = [Label(words, (right, 0.0), INK, (1, 0.7))]
+        if result.too_near:
+            text = f"too near:\n{' and '.join(result.too_near)}"
+            labels.append(Label(text, (3.6, 2.2), WARNING.color, (0, 0), True))
+        self._labels.write(labels, [[here, haul], [here, hub]])
+
+
+@dataclass(frozen=True)
+class _Strip:
+    """One quantity against height."""
+
+    title: str
+    kind: Kind
+    low: float
+    high: float
+    stroke: Stroke
+
+
+_STRIPS = (
+    _Strip("Track lines\ntogether", Kind.FORCE, 0.0, 6000.0, TRACK),
+    _Strip("Haul line\n", Kind.FORCE, 0.0, 3500.0, HAUL),
+    _Strip("Take in\n", Kind.RATIO, -0.3, 1.1, Stroke("#5b3f8c", 2.0)),
+    _Strip("Hub, upward\npull", Kind.FORCE, -1000.0, 5000.0, Stroke(INK, 1.8, (0, (4, 1.5)))),
+)
+
+
+def _profiles(held: Hold) -> tuple[Any, Any, Any, Any]:
+    return held.line_tension, held.haul_tension, held.take_in_rate, held.hub_uplift
+
+
+class _Strips:
+    """What the path that just clears asks for, beside the map at the same heights."""
+
+    _WIDE, _GAP = 118, 12
+
+    def __init__(self, canvas: Canvas, beside: Any) -> None:
+        self._canvas, self._units = canvas, ("", "")
+        self._axes, self._curves, self._bad, self._dots, self._labels = [], [], [], [], []
+        left = _MAP_LEFT + _MAP_WIDE + 18
+        for index, strip in enumerate(_STRIPS):
+            place = left + index * (self._WIDE + self._GAP)
+            axes = canvas.axes(place, _BOTTOM, self._WIDE, _TALL, share_height=beside)
+            axes.set_xlim(strip.low, strip.high)
+            axes.tick_params(labelleft=False, left=False)
+            axes.grid(axis="x", color="#e3e6ea", lw=0.8)
+            axes.axvline(0.0, color="#b4bac2", lw=0.8)
+            self._axes.append(axes)
+            self._bad.append(Region(canvas, axes, "#e9e9ee", 1.0, "////", "#9aa0aa"))
+            self._curves.append(Rope(canvas, axes, strip.stroke, 4))
+            self._dots.append(Dot(canvas, axes))
+            self._labels.append(Labels(canvas, axes, 2, 9))
+        self._levels = [Rope(canvas, axes, _STATION, 2.5) for axes in self._axes]
+        self._limit = Rope(canvas, self._axes[0], Stroke(_STATION.color, 1.4, (0, (6, 1.5))), 3)
+        self._notice = Notice(canvas, self._axes[1], 1.05, 0.5, 34)
+        canvas.figure.text(
+            left / _WIDTH,
+            12 / _HEIGHT,
+            "Curves: along the path that just clears. Hatched: impossible or too sensitive.",
+            fontsize=8.5,
+            color=SOFT_INK,
+        )
+
+    def update(self, result: ContourMap, look: Look) -> None:
+        """Follow ``result``."""
+        self._ticks(look.display)
+        self._notice.say(
+            "" if look.numbers else "Numbers appear once you have predicted or skipped."
+        )
+        if not look.numbers:
+            for part in (*self._curves, *self._dots, *self._levels, *self._bad, self._limit):
+                part.hide()
+            for labels in self._labels:
+                labels.write([])
+            return
+        good = result.printable
+        bands = _bands(result.heights, ~good)
+        station = result.station.z
+        for index, (strip, values, value) in enumerate(
+            zip(_STRIPS, _profiles(result.along), _profiles(result.held), strict=True)
+        ):
+            shown = np.ma.filled(np.ma.masked_where(~good, values).astype(float), np.nan)
+            self._curves[index].trace(shown, result.heights)
+            self._bad[index].fill(*(_band(strip, low, high) for low, high in bands))
+            self._levels[index].place((strip.low, station), (strip.high, station))
+            self._mark(index, strip, result, value, look.display)
+        self._limit.place((result.allowed, LOWEST), (result.allowed, HIGHEST))
+
+    def _mark(
+        self, index: int, strip: _Strip, result: ContourMap, value: Any, display: Display
+    ) -> None:
+        """The station's value, or the lack of one."""
+        station = result.station.z
+        dot, labels = self._dots[index], []
+        middle = (strip.low + strip.high) / 2
+        if result.reliable:
+            at = min(max(value, strip.low), strip.high)
+            dot.place(at, station)
+            words = say(display, value, strip.kind, 2)
+            labels.append(Label(words, (at, station), strip.stroke.color, (1, 1), True))
+        else:
+            dot.hide()
+            words = "too sensitive" if result.held.reach.possible else "impossible"
+            labels.append(Label(words, (middle, station), WARNING.color, (0, -1), True))
+        if index == 0 and result.allowed < 0.97 * strip.high:
+            labels.append(Label("limit", (result.allowed, 3.0), _STATION.color, (1, 0)))
+        self._labels[index].write(labels)
+
+    def _ticks(self, display: Display) -> None:
+        if (display.force, display.length) == self._units:
+            return
+        self._units = (display.force, display.length)
+        for strip, axes in zip(_STRIPS, self._axes, strict=True):
+            unit = display.unit(strip.kind).symbol or f"{display.length} per {display.length}"
+            _set_ticks(axes.xaxis, strip.low, strip.high, display, strip.kind, 4)
+            axes.set_title(f"{strip.title} ({unit})".replace("\n ", "\n"), fontsize=9.5)
+        self._canvas.forget_background()
+
+
+def _bands(heights: Array, bad: Array) -> list[tuple[float, float]]:
+    """The stretches of height in which ``bad`` holds, each half a step wider at both ends."""
+    half = (heights[1] - heights[0]) / 2
+    edges = np.flatnonzero(np.diff(np.concatenate([[False], bad, [False]]).astype(int)))
+    return [
+        (float(heights[a] - half), float(heights[b - 1] + half))
+        for a, b in zip(edges[::2], edges[1::2], strict=True)
+    ]
+
+
+def _band(strip: _Strip, low: float, high: float) -> list[Place]:
+    return [
+        (strip.low, low),
+        (strip.high, low),
+        (strip.high, high),
+        (strip.low, high),
+        (strip.low, low),
+    ]
+
+
+def _set_ticks(
+    axis: Any, low: float, high: float, display: Display, kind: Kind, count: int
+) -> None:
+    """Round numbers in the reader's unit along an axis in SI."""
+    unit = display.unit(kind).factor
+    shown = MaxNLocator(count, steps=[1, 2, 5, 10]).tick_values(low / unit, high / unit)
+    shown = [v for v in shown if low / unit - _SAME <= v < high / unit - _SAME]
+    axis.set_ticks([v * unit for v in shown], [f"{v:g}".replace("-", "−") for v in shown])
+
+
+# --- the figure -------------------------------------------------------------------------------
+
+CONTROLS = (
+    Control("tip_x", "Outcrop tip, out from the wall", Kind.LENGTH, 0.3, 3, 0.1, 1.7),
+    Control("tip_z", "Outcrop tip, height", Kind.LENGTH, 2, 29, 0.5, 27),
+    Control("clearance", "Clearance with half a litter", Kind.LENGTH, 0.3, 1.2, 0.05, 0.8),
+    Control("height", "Litter, height", Kind.LENGTH, LOWEST, HIGHEST, 0.25, 24),
+    Control("further", "Litter, further out than needed", Kind.LENGTH, -1, 3, 0.1, 0),
+    Control("mass", "Mass that hangs", Kind.MASS, 110, 290, 5, 200),
+    Control("directional_x", "Haul directional, out", Kind.LENGTH, 0, 1.5, 0.1, 0.3),
+    Control("directional_z", "Haul directional, height", Kind.LENGTH, 31, 35, 0.25, 32),
+    Control("track_extra", "Track directional, above it", Kind.LENGTH, 0, 2, 0.25, 0),
+    Control("hub_x", "Hub, out from the wall", Kind.LENGTH, 15, 80, 1, 40),
+    Control("hub_z", "Hub, height", Kind.LENGTH, -2, 20, 0.5, 0.5),
+    Control("lines", "Track lines in series", Kind.RATIO, 1, 4, 1, 1),
+    Control("efficiency", "Efficiency of a sheave", Kind.RATIO, 0.6, 0.97, 0.01, 0.9),
+    Control("limit", "Limit you set for each line", Kind.FORCE, 1000, 6000, 100, 2000),
+)
+
+_START = {control.key: control.default for control in CONTROLS}
+_LOW_TIP, _HIGH_TIP = 6.0, 27.0
+_CHOICES = ("about the same", "two or three times as much", "more than five times as much")
+
+
+def _outcome(display: Display) -> Outcome:
+    """The same outcrop low and high, with the attachment point level with its tip."""
+    low, high = (
+        compute(_START | {"tip_z": tip, "height": tip}).held.line_tension
+        for tip in (_LOW_TIP, _HIGH_TIP)
+    )
+    times = high / low
+    return Outcome(
+        right=0 if times < 1.5 else 1 if times < 4 else 2,
+        sentence=(
+            f"Track lines together, level with the tip: {say(display, low, Kind.FORCE)} at "
+            f"{say(display, _LOW_TIP, Kind.LENGTH)}, {say(display, high, Kind.FORCE)} at "
+            f"{say(display, _HIGH_TIP, Kind.LENGTH)}: {times:.1f} times."
+        ),
+    )
+
+
+CONTOUR_MAP = Figure(
+    key="contour-map",
+    title="Where the track lines pull hard",
+    alternative=(
+        "Cross-section of the wall with lines of equal track tension, and beside it four curves "
+        "of tension and rope against height"
+    ),
+    prediction=Prediction(
+        question=(
+            "an outcrop sticks out low on the wall. Another of the same size sits high up, close "
+            "below the edge. The litter passes each with the same clearance. At the upper one, the "
+            "track lines pull …"
+        ),
+        choices=_CHOICES,
+        outcome=_outcome,
+    ),
+    controls=CONTROLS,
+    compute=compute,
+    picture=ContourMapPicture,
+    summary=summary,
+    cautions=(
+        cautions.NEAR_DIRECTIONAL,
+        cautions.COMMON_HUB,
+        f"The body hangs {BRIDLE:g} m below its attachment point here. Only this one outcrop is "
+        "drawn; a real wall has more than one edge: survey it.",
+        "The limit is the one you entered, shared among the lines as while taking in; while "
+        "paying out, or after a line has failed, they share differently.",
+        *cautions.EVERY_RESULT,
+    ),
+)
