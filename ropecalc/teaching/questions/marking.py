@@ -17,6 +17,11 @@ from ropecalc.units import (
 
 _LONGEST = 40  # characters; no answer needs more
 
+_SKETCH = "Make a sketch with the given quantities in it, or take a hint."
+_ADVICE = {
+    Kind.FORCE: "Draw the forces at the point and balance them sideways and upward, or take a hint."
+}
+
 
 class Verdict(StrEnum):
     """How an answer was taken."""
@@ -79,12 +84,8 @@ def _judge(drawn: Draw, value: float, unit: Unit, display: Display) -> tuple[Ver
     other = _fitting_unit(value / unit.factor, template.kind, answer, margin)
     if other is not None:
         return Verdict.UNIT, _unit(unit, other), ""
-    return (
-        Verdict.WRONG,
-        "Not right, and not one of the mistakes this page knows. Draw the forces at the point, "
-        "write the balance sideways and upward, or take a hint.",
-        "",
-    )
+    said = "Not right, and not one of the mistakes this page knows."
+    return Verdict.WRONG, f"{said} {_ADVICE.get(template.kind, _SKETCH)}", ""
 
 
 def _sign(kind: Kind) -> str:

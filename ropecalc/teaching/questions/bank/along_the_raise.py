@@ -6,7 +6,7 @@ from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
 
-_DIRECTIONAL = (Given(q.X_D, 0.0, 0.6, 0.1, "m"), Given(q.Z_D, 31.0, 34.0, 0.5, "m"))
+_DIRECTIONAL = (Given(q.X_D, 0.1, 0.6, 0.1, "m"), Given(q.Z_D, 31.0, 34.0, 0.5, "m"))
 _TWO_PER_CENT = Tolerance(relative=0.02)
 
 CLEAR_THE_LINE = Template(
@@ -151,7 +151,7 @@ HUB_TOO_CLOSE = Template(
         Given(q.X, 1.5, 3.0, 0.1, "m"),
         Given(q.Z, 22, 28, 1, "m"),
         *_DIRECTIONAL,
-        Given(q.Z_B, 0.0, 2.0, 0.5, "m"),
+        Given(q.Z_B, 0.5, 2.0, 0.5, "m"),
     ),
     derivation=guiding.hub_limit,
     tolerance=_TWO_PER_CENT,
