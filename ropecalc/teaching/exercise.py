@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Protocol
 
 import ipywidgets as widgets
 
@@ -10,14 +11,25 @@ from ropecalc.teaching.exercises.content import ExerciseContent
 from ropecalc.teaching.page import CautionsView, UnitsView
 from ropecalc.teaching.questions.marking import Verdict
 from ropecalc.teaching.questions.question_view import QuestionView, SolutionView
+from ropecalc.teaching.questions.template import Template
 from ropecalc.teaching.record import Place, Record
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 
 
+class PageWithQuestions(Protocol):
+    """A lesson's or an exercise's content: its name in the record, and its questions."""
+
+    @property
+    def page(self) -> str: ...
+
+    @property
+    def questions(self) -> tuple[Template, ...]: ...
+
+
 @dataclass(frozen=True)
 class Standing:
-    """How far a learner is with an exercise: questions right, questions tried, all questions."""
+    """How far a learner is with a page: questions right, questions tried, all questions."""
 
     right: int
     tried: int
@@ -31,7 +43,7 @@ class Standing:
         )
 
 
-def standing(content: ExerciseContent, record: Record) -> Standing:
+def standing(content: PageWithQuestions, record: Record) -> Standing:
     """Where the learner of ``record`` stands.
 
     A question counts as right once it was answered right before its worked solution was opened
