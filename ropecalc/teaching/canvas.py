@@ -18,6 +18,7 @@ from matplotlib.figure import Figure as MatplotlibFigure
 DOTS_PER_INCH = 100
 INK = "#1f2328"
 SOFT_INK = "#59616b"
+_ABOVE = 5.0
 
 A = TypeVar("A", bound=Artist)
 
@@ -32,6 +33,7 @@ class Canvas:
         )
         self._agg = FigureCanvasAgg(self.figure)
         self._moving: list[Artist] = []
+        self._above: set[Artist] = set()
         self._background: Any = None
 
     def axes(
@@ -63,14 +65,21 @@ class Canvas:
 
     def float_above(self, axes: Axes) -> None:
         """Let ``axes`` lie over what moves in others: their ground, frame and title move, too."""
-        axes.set_zorder(5)
+        axes.set_zorder(_ABOVE)
         for part in (axes.patch, *axes.spines.values(), axes.title):
-            self.moving(part)
+            self._above.add(self.moving(part))
 
     @property
     def renderer(self) -> Any:
         """What measures texts for this canvas."""
         return self._agg.get_renderer()
+
+    def _layer(self, artist: Artist) -> tuple[float, float]:
+        """Drawn in this order: by axes, then within them."""
+        axes = artist.axes
+        if artist in self._above:  # matplotlib does not say whose frame it is
+            return (_ABOVE, artist.get_zorder())
+        return (axes.get_zorder() if axes is not None else 0.0, artist.get_zorder())
 
     def forget_background(self) -> None:
         """Draw the still part again at the next picture, because it was changed."""
@@ -83,15 +92,10 @@ class Canvas:
             self._background = self._agg.copy_from_bbox(self.figure.bbox)
         self._agg.restore_region(self._background)
         renderer = self._agg.get_renderer()
-        for artist in sorted(self._moving, key=_order):
+        for artist in sorted(self._moving, key=self._layer):
             if artist.get_visible():
                 artist.draw(renderer)
         return _png(np.asarray(self._agg.buffer_rgba())[..., :3])
-
-
-def _order(artist: Artist) -> tuple[float, float]:
-    axes = artist.axes
-    return (axes.get_zorder() if axes is not None else 0.0, artist.get_zorder())
 
 
 def _png(pixels: Any) -> bytes:

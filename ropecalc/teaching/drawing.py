@@ -447,13 +447,17 @@ class Stamp(Artist):
 
 @dataclass(frozen=True)
 class Label:
-    """Words at a place. ``towards`` is the direction (x, z) in which they would rather stand."""
+    """Words at a place. ``towards`` is the direction (x, z) in which they would rather stand.
+
+    An ``optional`` label is left out where there is no free place close by.
+    """
 
     text: str
     at: Place
     color: str = INK
     towards: Place = (1.0, 1.0)
     bold: bool = False
+    optional: bool = False
 
 
 class Labels:
@@ -502,7 +506,11 @@ class Labels:
             label = labels[index]
             at = to_pixels(label.at)
             point = (float(at[0]), float(at[1]))
-            box, gap = self._best(label, point, frame, segments, taken)
+            best = self._best(label, point, frame, segments, taken)
+            if best is None:
+                stamp.set_visible(False)
+                continue
+            box, gap = best
             taken.append(box)
             middle = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
             stamp.place(label.text, label.color, label.bold, middle)
@@ -521,11 +529,11 @@ class Labels:
         frame: Box,
         segments: Sequence[Box],
         taken: Sequence[Box],
-    ) -> tuple[Box, float]:
+    ) -> tuple[Box, float] | None:
         width, height = self._stamps[0].extent(label.text, label.color, label.bold)
         wanted = math.atan2(label.towards[1], label.towards[0])
         best: tuple[float, Box, float] | None = None
-        for gap in self._GAPS:
+        for gap in self._GAPS[:2] if label.optional else self._GAPS:
             for turn in (0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8):
                 angle = wanted + turn * math.pi / 8
                 box = _beside(point, angle, gap, width, height)
@@ -534,8 +542,12 @@ class Labels:
                     return box, gap
                 if best is None or cost < best[0]:
                     best = (cost, box, gap)
-        assert best is not None
+        if best is None or (label.optional and best[0] > _LINE_COST):
+            return None
         return best[1], best[2]
+
+
+_LINE_COST = 8.0
 
 
 def _beside(point: Place, angle: float, gap: float, width: float, height: float) -> Box:
@@ -560,7 +572,7 @@ def _cost(box: Box, frame: Box, segments: Sequence[Box], taken: Sequence[Box]) -
         high = min(box[3], other[3]) - max(box[1], other[1])
         if wide > 0 and high > 0:
             cost += 20.0 + wide * high
-    return cost + sum(8.0 for segment in segments if _crosses(segment, box))
+    return cost + sum(_LINE_COST for segment in segments if _crosses(segment, box))
 
 
 def _crosses(segment: Box, box: Box) -> bool:

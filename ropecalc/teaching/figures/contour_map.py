@@ -40,6 +40,7 @@ from ropecalc.teaching.drawing import (
     Label,
     Labels,
     Litter,
+    Mark,
     Notice,
     Place,
     Region,
@@ -149,52 +150,56 @@ def rock(tip: Point) -> list[Place]:
     return [(0.0, -9.0), (0.0, tip.z - UNDERSIDE), (tip.x, tip.z), (0.0, top), (0.0, EDGE)]
 
 
-def least_offset(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
-    """How far out (m) the attachment point must be at ``heights`` for everything to clear.
+def demands(rig: Rig, tip: Point, clearance: float, heights: Array) -> dict[str, Array]:
+    """How far out (m) each part asks the attachment point to be at ``heights``.
 
-    ``clearance`` holds for the lines at the outcrop's tip and, half the litter's width included,
-    for the litter and its bridle along the whole outline. The litter cannot hang further in than
-    plumb.
+    Minus infinity where it asks for nothing. ``clearance`` holds for the lines at the outcrop's
+    tip and, half the litter's width included, for litter and bridle along the whole outline.
     """
+    return {
+        "litter": _for_litter(tip, clearance, heights),
+        "haul line": _for_haul_line(rig, tip, clearance, heights),
+        "track line": _for_track_line(rig, tip, clearance, heights),
+    }
+
+
+def least_offset(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
+    """The least offset (m) at ``heights`` at which everything clears; never further in than plumb.
+
+    See :func:`demands`.
+    """
+    asked = demands(rig, tip, clearance, heights).values()
+    return np.maximum(rig.haul_directional.x, np.max(list(asked), axis=0))
+
+
+def _for_litter(tip: Point, clearance: float, heights: Array) -> Array:
+    """The outline is straight between its corners: its ends and the tip decide."""
     wall_x, wall_z = zip(*rock(tip), strict=True)
-    spans = (heights - REACH_DOWN <= tip.z) & (tip.z <= heights)
-    body = np.maximum(
+    ends = np.maximum(
         np.interp(heights, wall_z, wall_x), np.interp(heights - REACH_DOWN, wall_z, wall_x)
     )
-    needed = np.maximum(np.where(spans, tip.x, body) + clearance, rig.haul_directional.x)
-    haul = haul_clearance_offset.masked(
-        z=heights,
-        x_D=rig.haul_directional.x,
-        z_D=rig.haul_directional.z,
-        x_O=tip.x,
-        z_O=tip.z,
-        clearance=clearance,
+    beside_tip = (heights - REACH_DOWN <= tip.z) & (tip.z <= heights)
+    return np.asarray(np.where(beside_tip, tip.x, ends) + clearance)
+
+
+def _for_haul_line(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
+    top = rig.haul_directional
+    asked = haul_clearance_offset.masked(
+        z=heights, x_D=top.x, z_D=top.z, x_O=tip.x, z_O=tip.z, clearance=clearance
     )
-    needed = np.maximum(needed, haul.filled(-np.inf))
-    if tip.z > rig.hub.z:
-        above = (heights - rig.hub.z) / (tip.z - rig.hub.z)
-        past_tip = rig.hub.x - (rig.hub.x - tip.x - clearance) * above
-        needed = np.maximum(needed, np.where(heights > tip.z, past_tip, -np.inf))
-    return np.asarray(needed)
+    return np.asarray(asked.filled(-np.inf))
 
 
-def _too_near(rig: Rig, tip: Point, clearance: float, station: Point) -> tuple[str, ...]:
-    """What comes nearer to the rock than the clearance with the litter at ``station``."""
-    near = []
-    if station.z < tip.z:
-        slope = (tip.z - station.z) / (rig.haul_directional.z - station.z)
-        at_tip = station.x + (rig.haul_directional.x - station.x) * slope
-        if at_tip < tip.x + clearance - _SAME:
-            near.append("haul line")
-    wall_x, wall_z = zip(*rock(tip), strict=True)
-    levels = np.linspace(station.z - REACH_DOWN, station.z, 26)
-    if (np.interp(levels, wall_z, wall_x) + clearance > station.x + 1e-6).any():
-        near.append("litter")
-    if station.z > tip.z > rig.hub.z:
-        share = (station.z - tip.z) / (station.z - rig.hub.z)
-        if station.x + (rig.hub.x - station.x) * share < tip.x + clearance - _SAME:
-            near.append("track line")
-    return tuple(near)
+def _for_track_line(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
+    """The leg to the hub, which passes the tip once the litter is above it.
+
+    Its upper leg starts at or above the haul line's directional, so it stays outside that line.
+    """
+    hub, out = rig.hub, tip.x + clearance
+    if tip.z <= hub.z:
+        return np.full_like(heights, -np.inf)
+    asked = hub.x - (hub.x - out) * (heights - hub.z) / (tip.z - hub.z)
+    return np.asarray(np.where(heights > tip.z, asked, -np.inf))
 
 
 def _field(rig: Rig, load: float) -> Field:
@@ -220,8 +225,10 @@ def compute(values: Values) -> ContourMap:
     load = weight(mass=values["mass"])
     lines = round(values["lines"])
     path = least_offset(rig, tip, clearance, _HEIGHTS)
-    least = float(least_offset(rig, tip, clearance, np.array([values["height"]]))[0])
+    only = np.array([values["height"]])
+    least = float(least_offset(rig, tip, clearance, only)[0])
     station = Point(least + values["further"], values["height"])
+    asked = demands(rig, tip, clearance, only).items()
     return ContourMap(
         rig=rig,
         mass=values["mass"],
@@ -239,7 +246,7 @@ def compute(values: Values) -> ContourMap:
         station=station,
         held=hold(Method.TRACK, rig, load, station.x, station.z),
         sensitive=bool(too_sensitive(Method.TRACK, rig, load, station.x, station.z)),
-        too_near=_too_near(rig, tip, clearance, station),
+        too_near=tuple(part for part, offset in asked if station.x < offset[0] - _SAME),
         field=_field(rig, load),
     )
 
@@ -302,18 +309,16 @@ def _path_words(result: ContourMap, display: Display) -> str:
     tension = np.ma.filled(np.ma.masked_where(~good, result.along.line_tension), -1.0)
     most = int(np.argmax(tension))
     words = (
-        f"On the path that just clears, the largest printable tension is "
+        f"On the path that just clears, the track tension is largest with "
         f"{say(display, float(tension[most]), Kind.FORCE)} at "
         f"{say(display, float(result.heights[most]), Kind.LENGTH)}"
     )
     if good.all():
         return f"{words}."
     bad = result.heights[~good]
-    return (
-        f"{words}; between {say(display, float(bad.min()), Kind.LENGTH)} and "
-        f"{say(display, float(bad.max()), Kind.LENGTH)} there are heights where it is impossible "
-        "or too sensitive."
-    )
+    low, high = (say(display, float(h), Kind.LENGTH) for h in (bad.min(), bad.max()))
+    where = f"at {low}" if low == high else f"at heights between {low} and {high}"
+    return f"{words}, as far as can be told: {where} it is impossible or too sensitive."
 
 
 # --- the picture ------------------------------------------------------------------------------
@@ -382,7 +387,8 @@ class _Map:
         self._litter = Litter(canvas, axes)
         self._dot = Dot(canvas, axes)
         self._hub = Hub(canvas, axes)
-        self._labels = Labels(canvas, axes, 10, 9)
+        self._struck = Mark(canvas, axes, "X", WARNING.color, 9, 7)
+        self._labels = Labels(canvas, axes, 11, 9)
 
     def update(self, result: ContourMap, look: Look) -> None:
         """Follow ``result``."""
@@ -405,10 +411,14 @@ class _Map:
         self._straight.place(track, hub)
         self._beyond.place(track, hub, (90, hub[1]), (90, 50), (-9, 50), (-9, track[1]))
         self._path.trace(result.path, result.heights)
+        self._struck.place(result.tip.x, result.tip.z)
+        if not result.too_near:
+            self._struck.hide()
         labels = [Label("litter", (station.x, station.z - REACH_DOWN), towards=(0.4, -1))]
         lines = [[here, haul], [here, hub]]
         labels.append(_hub_label(station, hub))
         labels.append(_path_label(result))
+        labels.append(_beyond_label(track, hub))
         self._draw_tension(result, look, labels, lines)
         wide, high = _NEAR_SIZE / _SCALE, _NEAR_SIZE / _SCALE
         inset: Box = (_MOST_SHOWN - wide - 1.0, _HIGH - high - 2.0, _MOST_SHOWN, _HIGH)
@@ -418,7 +428,7 @@ class _Map:
     def _draw_tension(
         self, result: ContourMap, look: Look, labels: list[Label], lines: list[list[Place]]
     ) -> None:
-        parts = (*self._contours, self._bound, self._within, self._level)
+        parts: list[Rope | Region] = [*self._contours, self._bound, self._within, self._level]
         if not look.numbers:
             for part in parts:
                 part.hide()
@@ -429,7 +439,7 @@ class _Map:
             at = _lowest_in_view(pieces)
             if at is not None:
                 color = stroke.color if ratio >= 1 else _CONTOURS[2].color
-                labels.append(Label(f"{ratio:g} W", at, color, (-0.4, 1)))
+                labels.append(Label(f"{ratio:g} W", at, color, (-0.4, 1), optional=True))
         allowed = result.allowed / result.load
         self._within.fill(*result.field.up_to(allowed))
         _trace(self._bound, result.field.lines(allowed))
@@ -466,6 +476,13 @@ def _hub_label(station: Point, hub: Place) -> Label:
         TRACK.color,
         (-1, -0.6),
     )
+
+
+def _beyond_label(track: Place, hub: Place) -> Label:
+    """What the grey area is, on its border."""
+    x = track[0] + 3.0
+    z = track[1] + 3.0 * (hub[1] - track[1]) / (hub[0] - track[0])
+    return Label("no tension\nholds it here", (x, z), LIMIT.color, (0.7, 1), optional=True)
 
 
 def _path_label(result: ContourMap) -> Label:
@@ -523,7 +540,7 @@ class _AtTheOutcrop:
         axes.set_ylim(-_NEAR_SPAN / 2, _NEAR_SPAN / 2)  # heights relative to the tip
         axes.set_xticks([])
         axes.set_yticks([])
-        axes.set_title("at the outcrop", fontsize=9, pad=3)
+        axes.set_title("clearance", fontsize=9, pad=3)
         canvas.float_above(axes)
         self._rock = Area(canvas, axes, ROCK_FACE)
         self._frame = Frame(canvas, axes)
@@ -559,8 +576,9 @@ class _AtTheOutcrop:
         self._gap.place(
             (tip.x, 0.12), (tip.x, -0.12), (tip.x, 0.0), (right, 0.0), (right, 0.12), (right, -0.12)
         )
-        words = f"clear {say(look.display, result.clearance, Kind.LENGTH, 2)}"
-        labels = [Label(words, (right, 0.0), INK, (1, 0.7))]
+        words = say(look.display, result.clearance, Kind.LENGTH, 2)
+        self._axes.title.set_text(f"clearance {words}")
+        labels = []
         if result.too_near:
             text = f"too near:\n{' and '.join(result.too_near)}"
             labels.append(Label(text, (3.6, 2.2), WARNING.color, (0, 0), True))
@@ -581,7 +599,7 @@ class _Strip:
 _STRIPS = (
     _Strip("Track lines\ntogether", Kind.FORCE, 0.0, 6000.0, TRACK),
     _Strip("Haul line\n", Kind.FORCE, 0.0, 3500.0, HAUL),
-    _Strip("Take in\n", Kind.RATIO, -0.3, 1.1, Stroke("#5b3f8c", 2.0)),
+    _Strip("Take in\n", Kind.RATIO, -0.5, 2.0, Stroke("#5b3f8c", 2.0)),
     _Strip("Hub, upward\npull", Kind.FORCE, -1000.0, 5000.0, Stroke(INK, 1.8, (0, (4, 1.5)))),
 )
 
@@ -629,7 +647,8 @@ class _Strips:
             "" if look.numbers else "Numbers appear once you have predicted or skipped."
         )
         if not look.numbers:
-            for part in (*self._curves, *self._dots, *self._levels, *self._bad, self._limit):
+            parts: list[Rope | Region | Dot] = [*self._curves, *self._levels, self._limit]
+            for part in (*parts, *self._dots, *self._bad):
                 part.hide()
             for labels in self._labels:
                 labels.write([])
