@@ -454,7 +454,10 @@ def hub_limit(argument: Argument) -> Step:
     "How far out the litter must be for the haul line to clear an outcrop above it",
     given=(q.Z_LOW, q.X_D, q.Z_D, q.X_O, q.Z_O, q.CLEARANCE),
     result=q.CLEAR_OFFSET,
-    assumptions=("The haul line is straight from the directional to the litter.",),
+    assumptions=(
+        "The haul line is straight from the directional to the litter.",
+        "The clearance is measured level; straight across the leaning rope it is a little less.",
+    ),
     conditions=(
         Condition(
             "The outcrop must lie between the litter and the directional.",
@@ -499,8 +502,8 @@ def litter_angle(argument: Argument) -> Step:
     up, down = argument.symbols(q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
     angle = argument.symbol(q.LITTER_ANGLE)
     straight = argument.law(
-        "On the wall's side of the litter the haul elevation and the angle at the litter together "
-        "reach half a turn plus the ground depression.",
+        "Turn from level towards the wall, over the top, to the ground leg: haul elevation and "
+        "angle at the litter together make half a turn plus the ground depression.",
         angle + up,
         argument.sympy.pi + down,
     )

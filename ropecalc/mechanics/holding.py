@@ -97,8 +97,10 @@ class Hold:
     For one point every field is a float, or None where the litter cannot be held. For arrays
     every field is a masked array, masked there. ``reach`` is a :class:`Reach` or an array of
     its integer values. ``line_tension`` is the tag line's, or that of all track lines together;
-    the attendant has none. ``take_in_rate`` is rope to take in (negative: to pay out) per length
-    raised straight up, for each track line or for the tag line.
+    the attendant has none (0). ``litter_angle`` is measured from the haul leg over the top to the
+    ground leg; it passes 180° where a track directional of its own holds the litter beyond the line
+    from haul directional to hub. ``take_in_rate`` is rope to take in (negative: to pay out) per
+    length raised straight up, for each track line or for the tag line.
     """
 
     method: Method
@@ -157,11 +159,12 @@ def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
     line = np.ma.where(plumb, 0.0, line)
     push = np.ma.where(plumb, 0.0, push)
     haul_tension = np.ma.where(plumb, load, haul_tension)
+    uplift: Any = guiding.hub_uplift.masked(line_tension=line, ground_depression=ground)
     rate: Any = guiding.take_in_rate.masked(track_elevation=track, ground_depression=ground)
     if method is Method.TAG:
         rate = -np.sin(ground)
     elif method is Method.ATTENDANT:
-        rate = np.zeros_like(ground)
+        uplift = rate = np.zeros_like(ground)
     return Hold(
         method=method,
         reach=Reach(int(reach[0])) if scalar else reach,
@@ -172,9 +175,7 @@ def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
         haul_tension=only_where_held(haul_tension),
         line_tension=only_where_held(line),
         push=only_where_held(push),
-        hub_uplift=only_where_held(
-            guiding.hub_uplift.masked(line_tension=line, ground_depression=ground)
-        ),
+        hub_uplift=only_where_held(uplift),
         take_in_rate=only_where_held(rate),
     )
 
@@ -189,9 +190,9 @@ def _reach(
         reach[np.sin(haul - ground) + np.sin(track - haul) <= 0] = Reach.BEYOND_LINE
     elif method is Method.TAG:
         reach[haul <= ground] = Reach.BEYOND_LINE
+    reach[x == rig.haul_directional.x] = Reach.PLUMB
     if method is not Method.ATTENDANT:
         reach[x >= rig.hub.x] = Reach.BEYOND_HUB
-    reach[x == rig.haul_directional.x] = Reach.PLUMB
     reach[x < rig.haul_directional.x] = Reach.INSIDE_PLUMB
     top = rig.haul_directional.z
     if method is Method.TRACK:
