@@ -14,7 +14,8 @@ class Line:
     """One step as it is shown: what is done, the equation, and the same with numbers.
 
     ``latex`` and ``numbers`` are LaTeX without dollar signs (``numbers`` is empty when no
-    values were given or when they change nothing); ``text`` is the equation for screen readers.
+    values were given or when they change nothing); ``text`` is the equation for screen readers;
+    ``uses`` names the quantities that stand in the equation, by their LaTeX symbols.
     """
 
     sentence: str
@@ -22,6 +23,7 @@ class Line:
     numbers: str
     text: str
     is_law: bool
+    uses: frozenset[str]
 
 
 @dataclass(frozen=True)
@@ -74,6 +76,7 @@ def explain_steps(
                 numbers,
                 _plain(step.equation, plain_names),
                 step.operation == "law",
+                frozenset(by_symbol[s].symbol for s in step.equation.free_symbols),
             )
         )
     return tuple(lines)

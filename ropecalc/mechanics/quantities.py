@@ -275,7 +275,7 @@ TRACK_LENGTH = _length(
 )
 TAKE_IN_RATE = Variable(
     "take_in_rate",
-    r"\dot\ell",
+    r"r_\mathrm{t}",
     "rope of each track line to take in per length raised straight up",
     Kind.RATIO,
     ANY,

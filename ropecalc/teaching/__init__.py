@@ -1,14 +1,18 @@
 """The course's pages: what a notebook's lines ask for."""
 
 from ropecalc.teaching.exercise import open_exercise, open_solution
+from ropecalc.teaching.lesson import open_lesson
 from ropecalc.teaching.plan_page import open_plan_page
 from ropecalc.teaching.plan_view import show_plan
 from ropecalc.teaching.site_form import open_site_form
+from ropecalc.teaching.start import open_start
 
 __all__ = [
     "open_exercise",
+    "open_lesson",
     "open_plan_page",
     "open_site_form",
     "open_solution",
+    "open_start",
     "show_plan",
 ]

@@ -21,6 +21,10 @@ class PageWithQuestions(Protocol):
     """A lesson's or an exercise's content: its name in the record, and its questions."""
 
     @property
+    def title(self) -> str:
+        """The title, as the learner sees it."""
+
+    @property
     def page(self) -> str: ...
 
     @property

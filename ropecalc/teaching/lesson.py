@@ -1,20 +1,17 @@
 """A lesson's page: each line of its notebook asks the lesson for one thing to show."""
 
 from collections.abc import Iterable
-from html import escape
 from typing import Protocol, TypeVar
-
-import ipywidgets as widgets
 
 from ropecalc.teaching.facts import FactView
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.lessons.content import Content
 from ropecalc.teaching.myths import MythView
+from ropecalc.teaching.page import CautionsView, UnitsView
 from ropecalc.teaching.panel import Panel
 from ropecalc.teaching.questions.question_view import QuestionView
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
 from ropecalc.teaching.working import Working
 
 
@@ -24,33 +21,6 @@ class _Keyed(Protocol):
 
 
 _T = TypeVar("_T", bound=_Keyed)
-
-
-class UnitsView(Shown):
-    """The learner's choice of units, good for every page from here on."""
-
-    def __init__(self, session: Session) -> None:
-        self._session = session
-        super().__init__([session.unit_chooser()])
-
-    def summary(self) -> str:
-        """The units in use."""
-        units = self._session.display
-        return f"Units: forces in {units.force}, lengths in {units.length}, masses in {units.mass}."
-
-
-class CautionsView(Shown):
-    """The cautions of a page, always open."""
-
-    def __init__(self, cautions: tuple[str, ...]) -> None:
-        self._cautions = cautions
-        items = "".join(f"<li>{escape(c)}</li>" for c in cautions)
-        super().__init__([widgets.HTML(f"<ul>{items}</ul>")])
-        self.add_class("ropecalc-cautions")
-
-    def summary(self) -> str:
-        """The cautions, one a line."""
-        return "\n".join(self._cautions)
 
 
 class Lesson:
@@ -82,7 +52,7 @@ class Lesson:
 
     def myth(self, question: str, mistake: str) -> MythView:
         """A misconception beside the truth: the number it gives and the number balance gives."""
-        return MythView(_find(self._content.questions, question), mistake, self._session)
+        return MythView(_find(self._content.myths, question), mistake, self._session)
 
     def question(self, key: str) -> QuestionView:
         """A quick check; wrong answers are told why."""

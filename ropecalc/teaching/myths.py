@@ -28,7 +28,7 @@ class MythView(Shown):
         """The situation, what is often said, what balance gives, and why."""
         return "\n".join(self._lines())
 
-    def _lines(self) -> tuple[str, str, str]:
+    def _lines(self) -> tuple[str, str, str, str]:
         display, drawn = self._session.display, self._drawn
         kind = drawn.template.kind
         said = display.show(drawn.mistaken[self._mistake.key], kind)
@@ -37,9 +37,10 @@ class MythView(Shown):
             wording.stem(drawn, display),
             f"Often done: {self._mistake.title[0].lower()}{self._mistake.title[1:]}. "
             f"That gives {said}.",
-            f"Balance gives {true}. {self._mistake.why}",
+            f"Balance gives {true}.",
+            self._mistake.why,
         )
 
     def _refresh(self) -> None:
-        situation, said, true = (escape(line) for line in self._lines())
-        self._text.value = f"<p>{situation}</p><p>✗ {said}</p><p>✓ <b>{true}</b></p>"
+        situation, said, true, why = (escape(line) for line in self._lines())
+        self._text.value = f"<p>{situation}</p><p>✗ {said}</p><p>✓ <b>{true}</b> {why}</p>"

@@ -137,7 +137,6 @@ class Panel(Shown):
         self._back.on_click(lambda _: self.back_to_start())
         self._image = widgets.Image(
             format="png",
-            tooltip=figure.alternative,
             layout={"width": f"{self._picture.canvas.width}px", "max_width": "100%"},
         )
         self._status = widgets.HTML(layout={"width": "auto"})

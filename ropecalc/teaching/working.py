@@ -90,11 +90,8 @@ def _as_html(explanation: Explanation, count: int, numbers: bool) -> str:
     parts = [f"<h4>{escape(explanation.title)}</h4>"]
     if explanation.assumptions:
         parts.append("<p><b>Assumed:</b> " + escape(" ".join(explanation.assumptions)) + "</p>")
-    used = [
-        (symbol, meaning)
-        for symbol, meaning in explanation.meanings
-        if any(symbol in line.latex for line in lines)
-    ]
+    met = frozenset[str]().union(*(line.uses for line in lines))
+    used = [(symbol, meaning) for symbol, meaning in explanation.meanings if symbol in met]
     parts.append("<p>" + ", ".join(f"${s}$ {escape(m)}" for s, m in used) + ".</p>")
     parts.append("<ol>" + "".join(_line(line, numbers) for line in lines) + "</ol>")
     if left:

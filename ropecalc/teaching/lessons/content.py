@@ -10,7 +10,11 @@ from ropecalc.teaching.questions.template import Template
 
 @dataclass(frozen=True)
 class Content:
-    """Everything that a lesson's page may ask for by key."""
+    """Everything that a lesson's page may ask for by key.
+
+    ``questions`` are the quick checks; ``myths`` are questions of which the lesson meets a
+    mistake head-on.
+    """
 
     key: str
     title: str
@@ -18,6 +22,7 @@ class Content:
     derivations: tuple[Derivation, ...]
     facts: tuple[Fact, ...]
     questions: tuple[Template, ...]
+    myths: tuple[Template, ...]
     cautions: tuple[str, ...]
 
     @property

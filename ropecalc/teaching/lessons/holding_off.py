@@ -6,7 +6,7 @@ from ropecalc import cautions
 from ropecalc.mechanics import guiding, vectors
 from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
 from ropecalc.teaching.facts import Fact, Quantity
-from ropecalc.teaching.figures import THREE_WAYS
+from ropecalc.teaching.figures import CONTOUR_MAP, THREE_WAYS
 from ropecalc.teaching.lessons.content import Content
 from ropecalc.teaching.questions.bank import along_the_raise, holding_off
 from ropecalc.units import Kind
@@ -201,7 +201,7 @@ _FACTS = (
 HOLDING_OFF = Content(
     key="holding-off",
     title="Holding a litter off the rock",
-    figures=(THREE_WAYS,),
+    figures=(THREE_WAYS, CONTOUR_MAP),
     derivations=(
         guiding.attendant_push,
         guiding.tag_tension,
@@ -214,7 +214,17 @@ HOLDING_OFF = Content(
         guiding.take_in_rate,
     ),
     facts=_FACTS,
-    questions=(*holding_off.TEMPLATES, *along_the_raise.TEMPLATES),
+    questions=(
+        holding_off.ATTENDANT_PUSH,
+        holding_off.TAG_FROM_PLACES,
+        holding_off.HAUL_BESIDE_TRACK,
+        along_the_raise.CLEAR_THE_LINE,
+    ),
+    myths=(
+        holding_off.HAUL_AGAINST_TAG,
+        holding_off.HAUL_BESIDE_TRACK,
+        holding_off.TRACK_TENSION,
+    ),
     cautions=(
         cautions.AUTHORITY,
         cautions.STATIC,

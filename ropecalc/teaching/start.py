@@ -1,0 +1,78 @@
+"""The start page: units, how far the learner has come, and where their record is kept."""
+
+from html import escape
+
+import ipywidgets as widgets
+
+from ropecalc import cautions
+from ropecalc.teaching.exercise import PageWithQuestions, standing
+from ropecalc.teaching.exercises import EXERCISES
+from ropecalc.teaching.lessons import LESSONS
+from ropecalc.teaching.page import CautionsView, UnitsView
+from ropecalc.teaching.record import Record, record_path
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+
+NOT_A_CERTIFICATE = (
+    "A score is a check of knowledge, not a certification. Practical competence is assessed by "
+    "your authority."
+)
+
+
+class ProgressView(Shown):
+    """How many questions of each page have been answered rightly."""
+
+    def __init__(self, record: Record) -> None:
+        self._record = record
+        again = widgets.Button(description="Count again", icon="refresh")
+        again.on_click(lambda _: self._refresh())
+        self._table = widgets.HTML()
+        super().__init__([self._table, again])
+        self._refresh()
+
+    def summary(self) -> str:
+        """One line a page, then what a score is worth."""
+        return "\n".join([*self._lines(), NOT_A_CERTIFICATE])
+
+    def _lines(self) -> list[str]:
+        pages: list[tuple[str, PageWithQuestions]]
+        pages = [("Lesson", lesson) for lesson in LESSONS.values()]
+        pages += [("Exercise", exercise) for exercise in EXERCISES.values()]
+        lines = []
+        for sort, page in pages:
+            now = standing(page, self._record)
+            lines.append(f"{sort} “{page.title}”: {now.right} of {now.total} questions right")
+        return lines
+
+    def _refresh(self) -> None:
+        rows = "".join(f"<li>{escape(line)}</li>" for line in self._lines())
+        kept = self._record.notice or (
+            f"Your answers are kept in {record_path()}. Nothing leaves this computer."
+        )
+        self._table.value = (
+            f"<ul role='status'>{rows}</ul><p>{escape(NOT_A_CERTIFICATE)}</p><p>{escape(kept)}</p>"
+        )
+
+
+class Start:
+    """The start page for one learner."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def units(self) -> UnitsView:
+        """The choice of units, for every page."""
+        return UnitsView(self._session)
+
+    def progress(self) -> ProgressView:
+        """How far the learner has come."""
+        return ProgressView(self._session.record)
+
+    def cautions(self) -> CautionsView:
+        """To whom the course defers."""
+        return CautionsView((cautions.AUTHORITY, cautions.STATIC))
+
+
+def open_start() -> Start:
+    """The start page for the learner of this machine."""
+    return Start(Session(Record.open()))
