@@ -68,6 +68,12 @@ def test_keyboard_focus_can_be_seen(open_page: OpenPage) -> None:
     assert re.search(r"solid 3px|3px.*solid", outline), outline
 
 
+def test_picture_is_described(open_page: OpenPage) -> None:
+    page = open_page(TRIAL)
+    expect(page.get_by_role("img", name="A white square.")).to_be_attached()
+    expect(page.locator(".ropecalc-alternative")).to_be_hidden()
+
+
 def test_answering_leaves_the_files_alone(open_page: OpenPage, server) -> None:
     before = contents(server.folder)
     page = open_page(TRIAL)
@@ -188,6 +194,7 @@ def test_every_page_of_the_course_opens(open_page: OpenPage, path: str) -> None:
     page = open_page(path)
     expect(page.locator(".cm-editor:visible")).to_have_count(0)
     expect(page.locator("h1:visible").first).to_be_visible()
+    expect(page.locator(".jupyter-widgets-error-widget")).to_have_count(0)
     assert unnamed(page) == []
     assert scrolled(page) == 0
 

@@ -6,7 +6,7 @@
 //
 // The page's state is on its element as `data-ropecalc`: preparing, ready, untrusted, failed.
 
-import { labelSliders } from './labels.js';
+import { nameWidgets } from './labels.js';
 
 const KINDS = ['lesson', 'exercise', 'solution', 'start'];
 const SHOW_CODE = 'ropecalc:show-code';
@@ -216,8 +216,8 @@ class CoursePage {
       }
     };
     content.node.addEventListener('keydown', this.keys);
-    this.labels = labelSliders(content.node);
-    panel.disposed.connect(() => this.labels.disconnect());
+    this.names = nameWidgets(content.node);
+    panel.disposed.connect(() => this.names.disconnect());
   }
 
   /** Turn the page into an ordinary notebook, for whoever writes the course. */
@@ -238,7 +238,7 @@ class CoursePage {
     panel.model.stateChanged.disconnect(this.keepClean);
     panel.model.dirty = false;
     delete panel.context.save;
-    this.labels.disconnect();
+    this.names.disconnect();
     this.notice.remove();
   }
 

@@ -1,9 +1,12 @@
-// A slider's handle takes the keyboard focus, but its name stands beside it: join the two, so
-// that a screen reader says which slider it is on.
+// A slider's handle takes the keyboard focus, but its name stands beside it; a picture has no
+// alternative text of its own. Join what belongs together, so that a screen reader says it.
 
-/** Name the sliders under `root`, now and as they come; returns the observer, to disconnect. */
-export function labelSliders(root) {
-  const name = () => root.querySelectorAll('.noUi-handle:not([aria-label])').forEach(nameHandle);
+/** Name the sliders and pictures under `root`, now and as they come; returns the observer. */
+export function nameWidgets(root) {
+  const name = () => {
+    root.querySelectorAll('.noUi-handle:not([aria-label])').forEach(nameHandle);
+    root.querySelectorAll('img.widget-image:not([alt])').forEach(namePicture);
+  };
   name();
   const observer = new MutationObserver(name);
   observer.observe(root, { childList: true, subtree: true });
@@ -16,5 +19,13 @@ function nameHandle(handle) {
   const text = label || slider?.title;
   if (text) {
     handle.setAttribute('aria-label', text);
+  }
+}
+
+// The words stand in the box that holds the picture, in an element of this class.
+function namePicture(picture) {
+  const words = picture.parentElement?.querySelector('.ropecalc-alternative');
+  if (words) {
+    picture.alt = words.textContent.trim();
   }
 }
