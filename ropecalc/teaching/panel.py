@@ -143,7 +143,9 @@ class Panel(Shown):
         self._verdict = widgets.HTML()
         super().__init__(
             [
-                widgets.HTML(f"<h3>{escape(figure.title)}</h3>"),
+                widgets.HTML(
+                    f"<h3>{escape(figure.title)}</h3><p>{escape(figure.alternative)}.</p>"
+                ),
                 self._prediction_box(),
                 self._image,
                 self._status,

@@ -1,0 +1,78 @@
+"""A lesson's page: every part can be asked for, says itself in words, and follows the units."""
+
+from collections.abc import Iterator
+from string import Formatter
+
+import pytest
+
+from ropecalc.teaching.facts import FactView
+from ropecalc.teaching.lesson import Lesson
+from ropecalc.teaching.lessons import LESSONS
+from ropecalc.teaching.record import Record
+from ropecalc.teaching.session import Session
+
+CONTENTS = list(LESSONS.values())
+FACTS = [(content, fact) for content in CONTENTS for fact in content.facts]
+MYTHS = [
+    (content, question.key, mistake.key)
+    for content in CONTENTS
+    for question in content.myths
+    for mistake in question.mistakes
+]
+
+
+@pytest.fixture
+def session() -> Iterator[Session]:
+    record = Record.in_memory()
+    yield Session(record)
+    record.close()
+
+
+@pytest.mark.parametrize(("content", "fact"), FACTS, ids=lambda value: value.key)
+def test_a_fact_uses_every_number_it_computes_and_no_other(content, fact) -> None:
+    used = {name for _, name, _, _ in Formatter().parse(fact.sentence) if name}
+    assert used <= set(fact.compute())
+
+
+@pytest.mark.parametrize(("content", "fact"), FACTS, ids=lambda value: value.key)
+def test_a_fact_follows_the_units_on_the_page(content, fact, session: Session) -> None:
+    view = FactView(fact, session)
+    before = view.summary()
+    session.choose_unit("force", "lbf")
+    session.choose_unit("length", "ft")
+    session.choose_unit("mass", "lb")
+    assert " kN" not in view.summary()
+    if " kN" in before or " m" in before:
+        assert view.summary() != before
+    for word in view.summary().split():
+        assert word in view.children[0].value.replace("&#x27;", "'")
+
+
+@pytest.mark.parametrize(("content", "question", "mistake"), MYTHS)
+def test_a_myth_and_the_truth_part_visibly(content, question, mistake, session) -> None:
+    situation, said, true, why = Lesson(content, session).myth(question, mistake)._lines()
+    assert said.rpartition("gives ")[2] != true.rpartition("gives ")[2]
+    assert situation and why
+
+
+@pytest.mark.parametrize("content", CONTENTS, ids=lambda content: content.key)
+def test_every_part_of_a_lesson_can_be_asked_for(content, session: Session) -> None:
+    lesson = Lesson(content, session)
+    views = [lesson.units(), lesson.cautions()]
+    views += [lesson.figure(figure.key) for figure in content.figures]
+    views += [lesson.working(derivation.name) for derivation in content.derivations]
+    views += [lesson.question(question.key) for question in content.questions]
+    for view in views:
+        text = view.summary()
+        assert text.strip()
+        assert "nan" not in text.lower().split()
+        assert view._repr_mimebundle_()["text/plain"] == text
+
+
+@pytest.mark.parametrize("content", CONTENTS, ids=lambda content: content.key)
+def test_an_unknown_key_is_answered_with_the_known_ones(content, session: Session) -> None:
+    lesson = Lesson(content, session)
+    with pytest.raises(KeyError, match=content.figures[0].key):
+        lesson.figure("nonsense")
+    with pytest.raises(KeyError, match=content.derivations[0].name):
+        lesson.working("nonsense")
