@@ -197,7 +197,7 @@ def _for_track_line(rig: Rig, tip: Point, clearance: float, heights: Array) -> A
     """
     hub, out = rig.hub, tip.x + clearance
     if tip.z <= hub.z:
-        return np.full_like(heights, -np.inf)
+        return np.full(heights.shape, -np.inf)
     asked = hub.x - (hub.x - out) * (heights - hub.z) / (tip.z - hub.z)
     return np.asarray(np.where(heights > tip.z, asked, -np.inf))
 
@@ -225,7 +225,7 @@ def compute(values: Values) -> ContourMap:
     load = weight(mass=values["mass"])
     lines = round(values["lines"])
     path = least_offset(rig, tip, clearance, _HEIGHTS)
-    only = np.array([values["height"]])
+    only = np.array([values["height"]], float)
     least = float(least_offset(rig, tip, clearance, only)[0])
     station = Point(least + values["further"], values["height"])
     asked = demands(rig, tip, clearance, only).items()

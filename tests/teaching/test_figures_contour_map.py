@@ -1,0 +1,144 @@
+"""The map's lines lie where the tension is; the path clears, and only just."""
+
+from typing import Any
+
+import numpy as np
+import pytest
+
+from ropecalc.mechanics.holding import Method, Point, Rig, hold
+from ropecalc.mechanics.tensioner import effective_lines
+from ropecalc.planning.clearing import Cause, governing_demand
+from ropecalc.planning.profile import WallProfile
+from ropecalc.planning.site import Litter, Raise, Site
+from ropecalc.teaching.figures import CONTOUR_MAP
+from ropecalc.teaching.figures.contour_map import (
+    LEVELS,
+    ContourMap,
+    least_offset,
+    rock,
+)
+from ropecalc.units import Display
+
+START = CONTOUR_MAP.start
+
+
+def at(**values: Any) -> ContourMap:
+    result: ContourMap = CONTOUR_MAP.compute(START | values)
+    return result
+
+
+@pytest.mark.parametrize(
+    "values",
+    [{}, {"track_extra": 2.0}, {"hub_z": 20.0}, {"hub_x": 15.0}, {"hub_x": 80.0, "hub_z": -2.0}],
+)
+def test_on_every_line_the_tension_is_what_its_label_says(values: dict[str, float]) -> None:
+    result = at(**values)
+    for ratio in LEVELS:
+        points = np.concatenate(result.field.lines(ratio))
+        tension = hold(Method.TRACK, result.rig, result.load, points[:, 0], points[:, 1])
+        share = tension.line_tension / (tension.line_tension + result.load)
+        expected = ratio / (1 + ratio)
+        assert share.count() > 0.95 * len(points)
+        # Between the grid's points the field is taken as straight.
+        assert np.ma.median(abs(share - expected)) < 0.003
+        ends = [result.rig.haul_directional, result.rig.hub]  # where all lines run together
+        clear = [np.hypot(points[:, 0] - p.x, points[:, 1] - p.z) > 3.0 for p in ends]
+        assert abs(share - expected)[clear[0] & clear[1]].max() < 0.02
+
+
+def test_the_shaded_area_is_inside_the_limit() -> None:
+    from matplotlib.path import Path
+
+    result = at(lines=2, limit=1500.0)
+    outlines = [Path(piece) for piece in result.field.up_to(result.allowed / result.load)]
+    x, z = np.meshgrid(np.linspace(0.5, 20, 40), np.linspace(1, 29, 40))
+    tension = hold(Method.TRACK, result.rig, result.load, x, z).line_tension
+    shaded = sum(p.contains_points(np.c_[x.ravel(), z.ravel()]) for p in outlines) % 2 == 1
+    clearly_in = np.ma.filled(tension < 0.97 * result.allowed, False).ravel()
+    clearly_out = np.ma.filled(tension > 1.03 * result.allowed, True).ravel()
+    assert clearly_in.sum() > 200
+    assert shaded[clearly_in].all()
+    assert not shaded[clearly_out].any()
+
+
+def gap_to_rock(result: ContourMap, station: Point) -> float:
+    """The least horizontal room of litter, haul line and ground leg, by brute force (m)."""
+    wall_x, wall_z = zip(*rock(result.tip), strict=True)
+    top, hub = result.rig.haul_directional, result.rig.hub
+    body = np.linspace(station.z - 1.24, station.z, 2001)
+    room = float(np.min(station.x - np.interp(body, wall_z, wall_x)))
+    for end in (top, hub):
+        share = (result.tip.z - station.z) / (end.z - station.z)
+        if 0 < share < 1:
+            room = min(room, station.x + share * (end.x - station.x) - result.tip.x)
+    return room
+
+
+@pytest.mark.parametrize("tip_z", [2.0, 12.0, 27.0, 29.0])
+@pytest.mark.parametrize("tip_x", [0.3, 1.7, 3.0])
+@pytest.mark.parametrize("hub_x", [15.0, 40.0])
+def test_the_path_clears_and_only_just(tip_x: float, tip_z: float, hub_x: float) -> None:
+    for height in np.linspace(1.0, 30.5, 24):
+        result = at(tip_x=tip_x, tip_z=tip_z, hub_x=hub_x, height=float(height))
+        assert not result.too_near
+        assert gap_to_rock(result, result.station) >= result.clearance - 1e-6
+        closer = Point(result.least - 0.02, result.station.z)
+        plumb = result.least <= result.rig.haul_directional.x + 1e-9
+        assert plumb or gap_to_rock(result, closer) < result.clearance
+
+
+def test_too_near_is_said() -> None:
+    result = at(height=20.0, further=-0.5)
+    assert result.too_near == ("haul line",)
+    assert "Too near the rock: haul line." in CONTOUR_MAP.summary(result, Display())
+    assert at(height=27.5, further=-0.5).too_near == ("litter",)
+
+
+def test_the_haul_line_asks_for_what_the_planner_says() -> None:
+    rig = Rig(Point(0.3, 32.0), Point(0.3, 32.0), Point(40.0, 0.5))
+    tip, clearance = Point(1.7, 25.0), 0.5
+    corners = [(x, max(z, -3.0)) for x, z in rock(tip)[:-1]]  # the lip is protected, or not there
+    site = Site(
+        name="trial",
+        wall=WallProfile.through(corners),
+        rig=rig,
+        litter=Litter(200.0, 1.0, 0.3, 0.24, 0.2),
+        lift=Raise(2.0, 26.0, 1.0, clearance),
+    )
+    for height in (2.0, 9.0, 17.5, 24.0):
+        asked = governing_demand(site, height, Method.ATTENDANT)
+        mine = least_offset(rig, tip, clearance, np.array([height]))[0]
+        assert asked.cause is Cause.HAUL_LINE
+        assert mine == pytest.approx(asked.offset)
+
+
+def test_a_hand_worked_path() -> None:
+    # The line through (2.5, 27) from (0.3, 32): 2.2 m out in 5 m; 31 m down it is 13.64 m further.
+    assert at(height=1.0).least == pytest.approx(0.3 + 2.2 * 31 / 5)
+    assert at(height=27.0).least == pytest.approx(2.5)
+    assert at(height=28.0).least == pytest.approx(2.5)
+    assert at(height=30.5).least == pytest.approx(0.8)
+
+
+def test_series_lines_share_as_derived() -> None:
+    result = at(lines=3, efficiency=0.8)
+    assert result.worst_line is not None
+    assert result.worst_line == pytest.approx(
+        result.held.line_tension / effective_lines(efficiency=0.8, lines=3)
+    )
+    assert result.worst_line > result.held.line_tension / 3
+    assert "The worst of 3 lines in series" in CONTOUR_MAP.summary(result, Display())
+
+
+def test_inside_and_outside_the_entered_limit() -> None:
+    assert ": inside the limit of" in CONTOUR_MAP.summary(at(limit=6000.0), Display())
+    assert ": outside the limit of" in CONTOUR_MAP.summary(at(limit=1000.0), Display())
+
+
+def test_shaky_heights_carry_no_numbers() -> None:
+    result = at()
+    assert result.shaky[-1]
+    assert not result.printable[-1]
+    words = CONTOUR_MAP.summary(at(height=31.0), Display())
+    assert "Too sensitive here" in words
+    assert "Track lines together" not in words

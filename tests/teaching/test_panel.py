@@ -1,0 +1,253 @@
+"""The shell around a figure: units, prediction, faults, and what a page may not show."""
+
+import logging
+import struct
+import zlib
+from typing import Any
+
+import ipywidgets as widgets
+import numpy as np
+import pytest
+
+from ropecalc.teaching.canvas import Canvas
+from ropecalc.teaching.drawing import HAUL, Label, Labels, Rope, neat
+from ropecalc.teaching.panel import (
+    FAILED,
+    LOCKED,
+    Choice,
+    Control,
+    Figure,
+    Look,
+    Outcome,
+    Panel,
+    Prediction,
+    Values,
+)
+from ropecalc.teaching.record import Record
+from ropecalc.teaching.session import Session
+from ropecalc.units import Display, Kind
+
+
+class _Picture:
+    def __init__(self) -> None:
+        self.canvas = Canvas(200, 100)
+        axes = self.canvas.axes(10, 10, 180, 80)
+        axes.set_xlim(0, 10)
+        axes.set_ylim(0, 10)
+        self._line = Rope(self.canvas, axes, HAUL)
+        self._labels = Labels(self.canvas, axes, 1)
+
+    def update(self, result: float, look: Look) -> None:
+        self._line.place((0, 0), (result, 5))
+        words = look.display.show(result, Kind.LENGTH) if look.numbers else "?"
+        self._labels.write([Label(words if look.forces else "", (5, 5))])
+
+
+def _compute(values: Values) -> float:
+    if values["length"] > 9.5:
+        raise RuntimeError("a fault at one end of one slider")
+    return float(values["length"]) * (2.0 if values["way"] == "double" else 1.0)
+
+
+def _outcome(display: Display) -> Outcome:
+    return Outcome(right=1, sentence=f"It is {display.show(2.0, Kind.LENGTH)}.")
+
+
+FIGURE = Figure(
+    key="trial",
+    title="A trial",
+    alternative="a line",
+    prediction=Prediction("which?", ("one", "two"), _outcome),
+    controls=(
+        Control("length", "Length", Kind.LENGTH, 0.4, 10, 0.1, 2.5),
+        Control("pull", "Pull", Kind.FORCE, 1000, 6000, 100, 2000),
+        Choice("way", "Way", (("single", "Single"), ("double", "Double")), "single"),
+    ),
+    compute=_compute,
+    picture=_Picture,
+    summary=lambda result, display: f"Length {display.show(result, Kind.LENGTH)}.",
+    cautions=("First caution.", "Second <caution>."),
+)
+
+
+@pytest.fixture
+def session() -> Session:
+    return Session(Record.in_memory())
+
+
+@pytest.fixture
+def panel(session: Session) -> Panel:
+    made = Panel(FIGURE, session)
+    made.predict(None)
+    return made
+
+
+def _inside(widget: Any) -> list[Any]:
+    """The widget and everything in it."""
+    return [widget, *(w for child in getattr(widget, "children", ()) for w in _inside(child))]
+
+
+def _texts(panel: Panel) -> str:
+    return "\n".join(w.value for w in _inside(panel) if isinstance(w, widgets.HTML))
+
+
+def _slider(panel: Panel, label: str) -> widgets.FloatSlider:
+    return next(w for w in _inside(panel) if getattr(w, "description", "").startswith(label))
+
+
+def _button(panel: Panel, words: str) -> widgets.Button:
+    return next(
+        w for w in _inside(panel) if isinstance(w, widgets.Button) and w.description == words
+    )
+
+
+def test_numbers_come_after_the_prediction(session: Session) -> None:
+    panel = Panel(FIGURE, session)
+    before = panel.png
+    assert LOCKED in _texts(panel)
+    assert "Length 2.50 m" not in _texts(panel)
+    assert _slider(panel, "Length").disabled
+    _button(panel, "two").click()
+    assert panel.unlocked
+    assert "Length 2.50 m" in _texts(panel)
+    assert not _slider(panel, "Length").disabled
+    assert panel.png != before
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("one", "You said: one. The computation says: two. It is 2.00 m."),
+        ("two", "You said: two. The computation agrees. It is 2.00 m."),
+        ("Skip", "Skipped. It is 2.00 m."),
+    ],
+)
+def test_the_prediction_is_compared_with_the_computation(
+    session: Session, words: str, said: str
+) -> None:
+    panel = Panel(FIGURE, session)
+    _button(panel, words).click()
+    assert said in _texts(panel)
+
+
+def test_a_move_changes_picture_and_words(panel: Panel) -> None:
+    before = panel.png
+    panel.move("length", 4.0)
+    assert panel.png != before
+    assert panel.summary() == "Length 4.00 m."
+    assert "Length 4.00 m." in _texts(panel)
+    panel.move("way", "double")
+    assert panel.summary() == "Length 8.00 m."
+
+
+def test_other_units_move_no_value(panel: Panel, session: Session) -> None:
+    panel.move("length", 3.3)
+    before = panel.values
+    for units in (("length", "ft"), ("force", "lbf"), ("force", "kgf"), ("length", "m")):
+        session.choose_unit(*units)
+        assert panel.values == before
+    session.choose_unit("length", "ft")
+    slider = _slider(panel, "Length")
+    assert slider.description == "Length (ft)"
+    assert slider.value == pytest.approx(3.3 / 0.3048)
+    assert slider.min <= 0.4 / 0.3048
+    assert slider.max >= 10 / 0.3048
+    assert "Length 10.8 ft" in _texts(panel)
+    slider.value = 10.0
+    assert panel.values["length"] == pytest.approx(3.048)
+
+
+def test_the_ends_of_a_slider_stay_inside_the_range_in_any_unit(
+    panel: Panel, session: Session
+) -> None:
+    session.choose_unit("force", "lbf")
+    slider = _slider(panel, "Pull")
+    slider.value = slider.min
+    assert panel.values["pull"] == 1000
+    slider.value = slider.max
+    assert panel.values["pull"] == 6000
+
+
+def test_a_panel_opens_in_the_units_kept_for_the_learner(session: Session) -> None:
+    session.choose_unit("length", "ft")
+    panel = Panel(FIGURE, session)
+    assert panel.summary() == "Length 8.20 ft."
+    assert panel.values["length"] == 2.5
+
+
+def test_back_to_the_start(panel: Panel, session: Session) -> None:
+    start, picture = panel.values, panel.png
+    panel.move("length", 7.0)
+    panel.move("way", "double")
+    _button(panel, "Back to the start").click()
+    assert panel.values == start
+    assert panel.png == picture
+    assert _slider(panel, "Length").value == 2.5
+
+
+def test_hiding_the_forces_changes_the_picture_only(panel: Panel) -> None:
+    before, words = panel.png, panel.summary()
+    box = next(w for w in _inside(panel) if isinstance(w, widgets.Checkbox))
+    box.value = False
+    assert panel.png != before
+    assert panel.summary() == words
+
+
+def test_a_fault_becomes_a_sentence_and_a_log_entry(
+    panel: Panel, caplog: pytest.LogCaptureFixture, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with caplog.at_level(logging.ERROR):
+        panel.move("length", 10.0)
+    assert panel.summary() == FAILED
+    assert "fault of the course" in _texts(panel)
+    assert "RuntimeError" not in _texts(panel)
+    assert any(r.exc_info and "trial" in r.getMessage() for r in caplog.records)
+    assert capsys.readouterr().out == ""
+    image = next(w for w in _inside(panel) if isinstance(w, widgets.Image))
+    assert image.layout.visibility == "hidden"
+    panel.move("length", 9.0)
+    assert image.layout.visibility == "visible"
+    assert "Length 9.00 m" in _texts(panel)
+
+
+def test_the_first_caution_is_seen_and_the_rest_folds(panel: Panel) -> None:
+    text = _texts(panel)
+    assert "<summary><b>Caution.</b> First caution." in text
+    assert "Second &lt;caution&gt;." in text
+
+
+def test_what_notebooks_and_screen_readers_get(panel: Panel) -> None:
+    assert panel._repr_mimebundle_()["text/plain"] == panel.summary()
+    assert 'role="status"' in _texts(panel)
+    assert 'aria-live="polite"' in _texts(panel)
+    assert FIGURE.alternative in _texts(panel)
+    assert not any(isinstance(w, widgets.Output) for w in _inside(panel))
+
+
+def test_every_slider_says_what_it_moves_and_in_which_unit(panel: Panel) -> None:
+    sliders = [w for w in _inside(panel) if isinstance(w, widgets.FloatSlider)]
+    assert [s.description for s in sliders] == ["Length (m)", "Pull (kN)"]
+    assert all(s.continuous_update for s in sliders)
+
+
+def test_a_png_decodes_to_the_drawn_pixels() -> None:
+    picture = _Picture()
+    picture.update(5.0, Look(Display()))
+    data = picture.canvas.png()
+    assert data[:8] == b"\x89PNG\r\n\x1a\n"
+    width, height = struct.unpack(">II", data[16:24])
+    assert (width, height) == (200, 100)
+    length = struct.unpack(">I", data[33:37])[0]
+    rows = np.frombuffer(zlib.decompress(data[41 : 41 + length]), np.uint8).reshape(100, 601)
+    assert (rows[:, 0] == 2).all()
+    pixels = np.cumsum(rows[:, 1:], axis=0, dtype=np.uint8).reshape(100, 200, 3)
+    assert np.array_equal(pixels, np.asarray(picture.canvas.figure.canvas.buffer_rgba())[..., :3])
+    assert (pixels[0] == 255).all()
+    assert (pixels < 128).any()
+
+
+@pytest.mark.parametrize(
+    ("value", "expected"), [(1.0, 1.0), (1.99, 1.0), (2.0, 2.0), (0.3048, 0.2), (7.3, 5), (93, 50)]
+)
+def test_neat_numbers(value: float, expected: float) -> None:
+    assert neat(value) == pytest.approx(expected)
