@@ -22,9 +22,11 @@ function nameHandle(handle) {
   }
 }
 
-// The words stand in the box that holds the picture, in an element of this class.
+// The words stand in the box that holds the picture: in an element of this class, or its heading.
 function namePicture(picture) {
-  const words = picture.parentElement?.querySelector('.ropecalc-alternative');
+  const box = picture.parentElement;
+  const words =
+    box?.querySelector('.ropecalc-alternative') ?? box?.querySelector('h1, h2, h3, h4, h5, h6');
   if (words) {
     picture.alt = words.textContent.trim();
   }
