@@ -10,6 +10,7 @@ import numpy as np
 from ropecalc import cautions as caution
 from ropecalc.derivation.argument import Argument, DerivationError, Step, samples
 from ropecalc.derivation.explanation import Explanation, explain_steps, show_value
+from ropecalc.derivation.numeric import numpy_function
 from ropecalc.derivation.variable import DomainError, Variable, as_numbers
 from ropecalc.units import Display
 
@@ -107,11 +108,7 @@ class Derivation:
 
     def numeric(self, expression: Any) -> Callable[..., Any]:
         """Any expression in the given symbols as a numpy function of the given values, in order."""
-        from sympy import lambdify
-
-        symbols = [self.symbol(v.name) for v in self.given]
-        function: Callable[..., Any] = lambdify(symbols, expression, modules="numpy", cse=True)
-        return function
+        return numpy_function([self.symbol(v.name) for v in self.given], expression)
 
     def __call__(self, **values: Any) -> Any:
         """Evaluate at SI values. A float for scalars, otherwise an array of the common shape.
@@ -126,7 +123,8 @@ class Derivation:
             if not np.all(condition.holds(ready)):
                 raise DomainError(f"{condition.sentence} {condition.remedy}")
         answer = self._evaluate(ready)
-        if not self.result.domain.contains(answer) or not np.all(self._returns(ready, answer)):
+        returns = self.inverse_of is None or np.all(self._returns(ready, answer))
+        if not returns or not self.result.domain.contains(answer):
             raise DomainError(
                 f"{self.title}: with these values there is no {self.result.meaning} that is "
                 f"{self.result.domain.describe(self.result.kind, Display())}. "
@@ -143,8 +141,9 @@ class Derivation:
         if original is None:
             return np.bool_(True)
         values = {v.name: ready.get(v.name, answer) for v in original.given}
-        back = np.isclose(original._evaluate(values), ready[original.result.name], rtol=1e-6)
-        return original.valid(**values) & back
+        target = ready[original.result.name]
+        gap = abs(original._evaluate(values) - target)
+        return original.valid(**values) & (gap <= 1e-6 * abs(target) + 1e-8)
 
     def valid(self, **values: Any) -> Any:
         """True where the values lie inside every domain and meet every condition."""

@@ -84,7 +84,7 @@ def test_basket_ratings(included: float, kilograms: float) -> None:
         (70.0, 5.0, 3.94e3, 5.0),  # OpenStax, University Physics 1, section 5.6, tightrope walker
         (0.026, 5.0, 1.5, 0.05),  # the same section's exercise: a bird at mid-span
         (0.026, 0.5, 15.0, 0.5),
-        (8.00e-5, 12.0, 1.89e-3, 5e-6),  # College Physics 2e, section 4.5: a spider on its thread
+        (8.00e-5, 12.0, 1.89e-3, 5e-6),  # OpenStax, College Physics 2e: a spider on its thread
     ],
 )
 def test_a_load_at_the_middle_of_a_taut_line(

@@ -1,0 +1,198 @@
+"""How much a checked result costs over the bare formula, and `import ropecalc` over `import sympy`.
+
+Run as a plain script; it prints ratios and asserts nothing about time. Each derivation is
+evaluated on 100 000 points, with all its domain checks, against the same formula written by hand
+in numpy without any. The two are timed in turn, so that whatever else the machine does hits both.
+"""
+
+import statistics
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
+from tests.mechanics.every import EVERY, draw
+
+POINTS = 100_000
+REPEATS = 25
+IMPORT_REPEATS = 9
+NUMERIC_AIM = 2.0
+IMPORT_AIM = 0.3
+
+sin, cos, tan, sqrt, arctan = np.sin, np.cos, np.tan, np.sqrt, np.arctan
+
+
+def _line_tension_from_places(
+    load: Any, x: Any, z: Any, x_D: Any, z_D: Any, x_B: Any, z_B: Any
+) -> Any:
+    down = (z - z_B) / (x_B - x)
+    return load / ((z_D - z) / (x - x_D) - down) * sqrt(1 + down**2)
+
+
+BY_HAND: dict[str, Callable[..., Any]] = {
+    "anchors.two_leg_anchor": lambda load, leg_angle: load / (2 * cos(leg_angle / 2)),
+    "anchors.two_leg_ratio": lambda leg_angle: 1 / (2 * cos(leg_angle / 2)),
+    "anchors.critical_leg_angle": lambda load_ratio: 2 * np.arccos(1 / (2 * load_ratio)),
+    "anchors.first_leg_tension": lambda load, first_leg_angle, second_leg_angle: (
+        load * sin(second_leg_angle) / sin(first_leg_angle + second_leg_angle)
+    ),
+    "anchors.second_leg_tension": lambda load, first_leg_angle, second_leg_angle: (
+        load * sin(first_leg_angle) / sin(first_leg_angle + second_leg_angle)
+    ),
+    "friction.capstan_tension": lambda tension_behind, friction, turn: (
+        tension_behind * np.exp(friction * turn)
+    ),
+    "guiding.attendant_push": lambda load, off_plumb, drop: load * off_plumb / drop,
+    "guiding.attendant_haul_tension": lambda load, off_plumb, drop: (
+        load * sqrt(1 + off_plumb**2 / drop**2)
+    ),
+    "guiding.tag_tension": lambda load, haul_elevation, ground_depression: (
+        load * cos(haul_elevation) / sin(haul_elevation - ground_depression)
+    ),
+    "guiding.haul_tension_with_tag": lambda load, haul_elevation, ground_depression: (
+        load * cos(ground_depression) / sin(haul_elevation - ground_depression)
+    ),
+    "guiding.track_tension": lambda load, haul_elevation, ground_depression: (
+        load * cos(haul_elevation) / sin(haul_elevation - ground_depression)
+    ),
+    "guiding.haul_tension_with_track": lambda load, haul_elevation, ground_depression: (
+        load
+        * sin((haul_elevation + ground_depression) / 2)
+        / cos((haul_elevation - ground_depression) / 2)
+    ),
+    "guiding.track_tension_apart": (
+        lambda load, haul_elevation, track_elevation, ground_depression: (
+            load
+            * cos(haul_elevation)
+            / (sin(haul_elevation - ground_depression) + sin(track_elevation - haul_elevation))
+        )
+    ),
+    "guiding.haul_tension_with_track_apart": (
+        lambda load, haul_elevation, track_elevation, ground_depression: (
+            load
+            * (cos(ground_depression) - cos(track_elevation))
+            / (sin(haul_elevation - ground_depression) + sin(track_elevation - haul_elevation))
+        )
+    ),
+    "guiding.line_tension_from_places": _line_tension_from_places,
+    "guiding.straight_line_limit": lambda z, x_D, z_D, x_B, z_B: (
+        x_D + (x_B - x_D) * (z_D - z) / (z_D - z_B)
+    ),
+    "guiding.hub_limit": lambda x, z, x_D, z_D, z_B: x_D + (x - x_D) * (z_D - z_B) / (z_D - z),
+    "guiding.haul_clearance_offset": lambda z, x_D, z_D, x_O, z_O, clearance: (
+        x_D + (x_O + clearance - x_D) * (z_D - z) / (z_D - z_O)
+    ),
+    "guiding.litter_angle": lambda haul_elevation, ground_depression: (
+        np.pi - haul_elevation + ground_depression
+    ),
+    "guiding.track_lift": lambda track_tension, haul_elevation, ground_depression: (
+        track_tension * (sin(haul_elevation) - sin(ground_depression))
+    ),
+    "guiding.hub_uplift": lambda line_tension, ground_depression: (
+        line_tension * sin(ground_depression)
+    ),
+    "guiding.bridle_tilt": lambda load, side_pull, ground_depression: arctan(
+        side_pull / (side_pull * tan(ground_depression) + load)
+    ),
+    "guiding.track_length": lambda x, z, x_A, z_A, x_B, z_B: (
+        sqrt((x_A - x) ** 2 + (z_A - z) ** 2) + sqrt((x_B - x) ** 2 + (z_B - z) ** 2)
+    ),
+    "guiding.take_in_rate": lambda track_elevation, ground_depression: (
+        sin(track_elevation) - sin(ground_depression)
+    ),
+    "guiding.slack_haul_depression": lambda haul_elevation: -haul_elevation,
+    "guiding.slack_haul_track_tension": lambda load, haul_elevation: (
+        load / (2 * sin(haul_elevation))
+    ),
+    "guiding.tension_to_high_hub": lambda load, haul_elevation, line_elevation: (
+        load * cos(haul_elevation) / sin(haul_elevation + line_elevation)
+    ),
+    "redirects.redirect_resultant": lambda strand_tension, strand_angle: (
+        2 * strand_tension * cos(strand_angle / 2)
+    ),
+    "redirects.head_lean": lambda front_depression, back_depression: (
+        (front_depression - back_depression) / 2
+    ),
+    "vectors.weight": lambda mass: 9.80665 * mass,
+    "vectors.side_pull_angle": lambda load, side_pull: arctan(side_pull / load),
+    "vectors.side_pull_tension": lambda load, side_pull: sqrt(side_pull**2 + load**2),
+    "vectors.resultant_of_two": lambda first_pull, second_pull, pull_angle: sqrt(
+        first_pull**2 + 2 * first_pull * second_pull * cos(pull_angle) + second_pull**2
+    ),
+}
+
+
+def seconds(call: Callable[[], Any]) -> float:
+    """Wall time of one call."""
+    start = time.perf_counter()
+    call()
+    return time.perf_counter() - start
+
+
+def in_turn(
+    one: Callable[[], Any], two: Callable[[], Any], repeats: int
+) -> tuple[list[float], list[float]]:
+    """Times of both calls, taken alternately and after one run of each that is not counted."""
+    one(), two()
+    pairs = [(seconds(one), seconds(two)) for _ in range(repeats)]
+    return [pair[0] for pair in pairs], [pair[1] for pair in pairs]
+
+
+def ratios(checked: list[float], bare: list[float]) -> tuple[float, float]:
+    """Ratio of the fastest times, and of the medians."""
+    return min(checked) / min(bare), statistics.median(checked) / statistics.median(bare)
+
+
+def bench_numeric() -> None:
+    """Each derivation with its checks against the bare formula."""
+    print(f"{'checked result / bare numpy, 100 000 points':48}{'min':>7}{'median':>8}{'µs':>8}")
+    medians = []
+    for name, derivation in EVERY.items():
+        if name not in BY_HAND:
+            print(f"{name:48}  (no formula by hand)")
+            continue
+        drawn = draw(derivation, POINTS)
+        values = {n: np.resize(column, POINTS) for n, column in drawn.items()}
+        formula = BY_HAND[name]
+        np.testing.assert_allclose(derivation(**values), formula(**values), rtol=1e-9, atol=1e-9)
+        checked, bare = in_turn(
+            lambda d=derivation, v=values: d(**v), lambda f=formula, v=values: f(**v), REPEATS
+        )
+        least, median = ratios(checked, bare)
+        medians.append(median)
+        note = "" if median <= NUMERIC_AIM else f"  above {NUMERIC_AIM:g}"
+        print(f"{name:48}{least:7.2f}{median:8.2f}{1e6 * min(bare):8.0f}{note}")
+    print(f"{'largest':48}{'':7}{max(medians):8.2f}")
+    print(f"{'middle':48}{'':7}{statistics.median(medians):8.2f}")
+
+
+def bench_import() -> None:
+    """Fresh processes; what starting Python itself costs is taken off both."""
+
+    def start(code: str) -> Callable[[], Any]:
+        return lambda: subprocess.run([sys.executable, "-c", code], check=True)
+
+    times = {
+        code: in_turn(start(code), start("pass"), IMPORT_REPEATS)
+        for code in ("import ropecalc", "import sympy")
+    }
+    print("\nimport in a fresh process, beyond starting Python")
+    net = {}
+    for code, (whole, empty) in times.items():
+        net[code] = min(whole) - min(empty)
+        print(f"  {code:20}{1000 * min(whole):8.1f} ms, net {1000 * net[code]:7.1f} ms")
+    least, median = ratios(times["import ropecalc"][0], times["import sympy"][0])
+    note = "" if median <= IMPORT_AIM else f"  above {IMPORT_AIM:g}"
+    print(f"  import ropecalc / import sympy: min {least:.2f}, median {median:.2f}{note}")
+    print(f"  the same, net of starting Python: {net['import ropecalc'] / net['import sympy']:.3f}")
+
+
+if __name__ == "__main__":
+    bench_numeric()
+    bench_import()
