@@ -156,7 +156,7 @@ FIELDS: tuple[Field, ...] = (
         "Height where guidance ends and edge attendants take over",
         "29.5 m",
         letter="E",
-        help="Below the directionals.",
+        help="It must lie below both directionals.",
     ),
     Field("raise", "station_spacing", _L, "Height between stations", "2 m", _POS),
     Field(
@@ -175,7 +175,7 @@ FIELDS: tuple[Field, ...] = (
         "Guided by",
         "track line",
         need=_OPT,
-        help="track line, tag line or attendant; track line if left out.",
+        help="Track line, tag line or attendant. The other two are worked out for comparison.",
     ),
     Field(
         "limits",

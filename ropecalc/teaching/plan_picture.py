@@ -27,14 +27,14 @@ _ROCK, _EDGE, _HAUL, _TRACK, _BODY, _PATH, _BAD = (
     "#00705a",
     "#b00020",
 )
-_STYLE: Any = {"font.size": 9.0, "svg.hashsalt": "ropecalc", "font.family": "DejaVu Sans"}
+STYLE: Any = {"font.size": 9.0, "svg.hashsalt": "ropecalc", "font.family": "DejaVu Sans"}
 _INCHES_WIDE = 10.0
 _SECTION = (0.62, 6.0)
 """Left edge and width of the cross-section on the page, in inches."""
 _EFFORT = (7.35, 2.45)
 """Left edge and width of the graph of effort."""
-_CLOSE = (0.55, 0.5, 0.43, 0.38)
-"""The close view within the cross-section: left, bottom, width and height as parts of it."""
+_CLOSE = (0.43, 0.38)
+"""Width and height of the close view, as parts of the cross-section's."""
 _BELOW, _ABOVE = 1.25, 0.62
 _SHORTEST, _TALLEST = 3.2, 7.5
 
@@ -53,7 +53,7 @@ def picture(plan: RaisePlan, display: Display, file_format: str, dpi: int = 150)
     """The plan's picture as the bytes of a PNG, SVG or PDF file."""
     out = io.BytesIO()
     stamp: dict[str, dict[str, None]] = {"svg": {"Date": None}, "pdf": {"CreationDate": None}}
-    with mpl.rc_context(_STYLE):
+    with mpl.rc_context(STYLE):
         figure = draw_plan(plan, display)
         figure.savefig(out, format=file_format, dpi=dpi, metadata=stamp.get(file_format))
     return out.getvalue()
@@ -109,11 +109,11 @@ def draw_plan(plan: RaisePlan, display: Display) -> Figure:
 def _extent(plan: RaisePlan) -> tuple[float, float, float, float]:
     """Left, right, bottom and top of the cross-section (m), with room for labels."""
     site = plan.site
-    points = [site.rig.haul_directional, site.rig.track_directional, site.rig.hub]
+    points = [site.rig.haul_directional, site.rig.track_directional]
+    if plan.method is not Method.ATTENDANT:
+        points.append(site.rig.hub)
     points += [Point(p.offset, p.height) for p in site.wall.points]
-    points += [
-        Point(min(s.offset, site.rig.hub.x), s.height) for s in (plan.stations[0], *plan.stations)
-    ]
+    points += [Point(min(s.offset, site.rig.hub.x), s.height) for s in plan.stations]
     wide = max(p.x for p in points) - min(p.x for p in points)
     high = max(p.z for p in points) - min(p.z for p in points)
     return (
@@ -253,10 +253,10 @@ def _draw_close(
     """A close view of the shown station, in the empty corner above the lines."""
     shown = plan.governing or plan.stations[0]
     litter = plan.site.litter
-    close = section.inset_axes(_CLOSE)
+    close = section.inset_axes(_close_place(section, plan, factor))
     box = section.get_position()
     wide, high = figure.get_size_inches()
-    shape = (_CLOSE[2] * box.width * wide) / (_CLOSE[3] * box.height * high)
+    shape = (_CLOSE[0] * box.width * wide) / (_CLOSE[1] * box.height * high)
     half = max(1.5 * litter.reach_down, litter.half_width + litter.clearance + 1.0)
     middle = shown.height - litter.reach_down / 2
     x = shown.offset - 0.25 * half * shape
@@ -286,6 +286,17 @@ def _draw_close(
             fontsize=8,
             ha="right",
         )
+
+
+def _close_place(
+    section: Axes, plan: RaisePlan, factor: float
+) -> tuple[float, float, float, float]:
+    """Above the line to the hub, or below it where the hub lies high."""
+    bottom, top = section.get_ylim()
+    high = plan.method is not Method.ATTENDANT and (
+        plan.site.rig.hub.z / factor > (bottom + top) / 2
+    )
+    return (0.55, 0.1 if high else 0.5, *_CLOSE)
 
 
 def _draw_effort(axes: Axes, plan: RaisePlan, display: Display, words: Wording) -> None:
@@ -348,7 +359,7 @@ def _draw_effort(axes: Axes, plan: RaisePlan, display: Display, words: Wording) 
             (way.effort / force, plan.governing.height / factor),
             xytext=(0, 8),
             textcoords="offset points",
-            ha="right",
+            ha="right" if way.effort / force > axes.get_xlim()[1] / 2 else "left",
             fontweight="bold",
             color=_TRACK,
         )

@@ -49,7 +49,7 @@ _HEADER = """\
 
 """
 _BLANK_ROWS = 4
-_WIDE = {"description_width": "330px"}
+_WIDE = {"description_width": "400px"}
 
 
 def open_site_form(folder: str | Path = "sites", session: Session | None = None) -> "SiteForm":
@@ -63,18 +63,24 @@ class SiteForm(Shown):
     def __init__(self, folder: Path, session: Session) -> None:
         self.folder = folder
         self._session = session
+        self._result = widgets.VBox()
+        self._status = widgets.HTML()
+        self._said = ""
+        self._view: PlanView | None = None
         self.entries = {field.path: _entry(field) for field in FIELDS}
         self.unit = widgets.Dropdown(
             options=[("metres (m)", "m"), ("feet (ft)", "ft")],
             description="Unit of offsets and heights below",
-            style={"description_width": "230px"},
-            layout={"width": "420px"},
+            style=_WIDE,
+            layout={"width": "640px"},
         )
-        self.points = _Rows(("offset", "height", "note"), "Add a point")
-        self.edges = _Rows(tuple(field.key for field in EDGE_FIELDS), "Add a protected edge")
+        self.points = _Rows(("offset", "height", "note"), "Add a point", self._changed)
+        self.edges = _Rows(
+            tuple(field.key for field in EDGE_FIELDS), "Add a protected edge", self._changed
+        )
         self.points.fill([("", "", "")] * _BLANK_ROWS)
         self.files = widgets.Dropdown(description="Start from", layout={"width": "420px"})
-        self.open_button = _button("Open", self.open)
+        self.open_button = _button("Open", self.open_chosen)
         self.plan_button = _button("Show the plan", self.show_plan, "primary")
         self.save_button = _button("Save", self.save)
         self.file_name = widgets.Text(
@@ -83,10 +89,8 @@ class SiteForm(Shown):
         self.replace = widgets.Checkbox(
             description="Replace the file of that name", indent=False, layout={"display": "none"}
         )
-        self._status = widgets.HTML()
-        self._said = ""
-        self._result = widgets.VBox()
-        self._view: PlanView | None = None
+        for entry in (*self.entries.values(), self.unit):
+            entry.observe(self._changed, names="value")
         self._list_files()
         super().__init__(
             [
@@ -108,8 +112,9 @@ class SiteForm(Shown):
         for table, title in _TITLES.items():
             fields = [field for field in FIELDS if field.table == table]
             groups.append(widgets.HTML(f"<h4>{escape(title)}</h4>"))
-            groups += [self.entries[field.path] for field in fields]
-            groups += [_help(field.help) for field in fields if field.help]
+            for field in fields:
+                groups.append(self.entries[field.path])
+                groups += [_help(field.help, indent=True)] if field.help else []
             if table == "site":
                 groups += self._wall()
         return groups
@@ -133,7 +138,7 @@ class SiteForm(Shown):
 
     # --- what the buttons do
 
-    def open(self) -> None:
+    def open_chosen(self) -> None:
         """Fill the form from the chosen file."""
         if not self.files.value:
             self._blank()
@@ -160,7 +165,7 @@ class SiteForm(Shown):
         else:
             self._view.show(plan)
         self._result.children = (self._view,)
-        self._say("The plan below is that of the form as it stands now.")
+        self._say("Below is the plan of what the form holds.")
 
     def save(self) -> None:
         """Check the entries and write the site file; never over another one unasked."""
@@ -226,6 +231,12 @@ class SiteForm(Shown):
             self._say(f"{str(error)[0].upper()}{str(error)[1:]}", wrong=True)
             return None
 
+    def _changed(self, _: object) -> None:
+        """A plan of other entries than those in the form must not stand below it."""
+        if self._result.children:
+            self._result.children = ()
+            self._say("The form has changed: choose “Show the plan” again.")
+
     def _wall_points(self) -> list[list[object]]:
         rows = [row for row in self.points.values() if any(row)]
         return [
@@ -273,8 +284,11 @@ class SiteForm(Shown):
 class _Rows(widgets.VBox):
     """A small table of text entries: rows can be added below any row, and removed."""
 
-    def __init__(self, columns: tuple[str, ...], add: str) -> None:
+    def __init__(
+        self, columns: tuple[str, ...], add: str, changed: Callable[[object], None]
+    ) -> None:
         self._columns = columns
+        self._changed = changed
         self._add = _button(add, lambda: self._insert(len(self._rows)))
         self._rows: list[tuple[widgets.Text, ...]] = []
         super().__init__()
@@ -290,7 +304,7 @@ class _Rows(widgets.VBox):
         return [tuple(box.value.strip() for box in row) for row in self._rows]
 
     def _boxes(self, texts: tuple[str, ...]) -> tuple[widgets.Text, ...]:
-        return tuple(
+        boxes = tuple(
             widgets.Text(
                 value=text,
                 description=column,
@@ -299,6 +313,9 @@ class _Rows(widgets.VBox):
             )
             for column, text in zip(self._columns, texts, strict=True)
         )
+        for box in boxes:
+            box.observe(self._changed, names="value")
+        return boxes
 
     def _insert(self, index: int) -> None:
         self._rows.insert(index, self._boxes(("",) * len(self._columns)))
@@ -318,7 +335,8 @@ class _Rows(widgets.VBox):
             lines.append(
                 widgets.HBox([label, *row, below, remove], layout={"flex_flow": "row wrap"})
             )
-        self.children = (*lines, self._add)
+        self.children = (*lines, widgets.HBox([self._add]))
+        self._changed(None)
 
 
 def _entry(field: Field) -> Any:
@@ -327,14 +345,14 @@ def _entry(field: Field) -> Any:
             options=[method.value for method in reversed(Method)],
             description=field.label,
             style=_WIDE,
-            layout={"width": "560px"},
+            layout={"width": "640px"},
         )
     return widgets.Text(
         description=field.label,
         placeholder=f"for example {field.example}",
         tooltip=field.help or field.label,
         style=_WIDE,
-        layout={"width": "560px"},
+        layout={"width": "640px"},
     )
 
 
@@ -342,9 +360,11 @@ def _default(field: Field) -> str:
     return Method.TRACK.value if field.path == "[raise] guided_by" else ""
 
 
-def _help(text: str) -> widgets.HTML:
+def _help(text: str, indent: bool = False) -> widgets.HTML:
+    left = 410 if indent else 0
     return widgets.HTML(
-        f"<p style='margin:0 0 2px 0; line-height:1.3; color:#555'>{escape(text)}</p>"
+        f"<p style='margin:0 0 6px {left}px; line-height:1.3; color:#555; font-size:90%'>"
+        f"{escape(text)}</p>"
     )
 
 

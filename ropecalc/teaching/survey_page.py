@@ -22,14 +22,14 @@ from ropecalc.planning.survey_sheet import (
 PAPERS = {"a4": (210 / 25.4, 297 / 25.4), "letter": (8.5, 11.0)}
 """Width and height in inches."""
 _MARGIN, _GAP = 0.5, 0.25
-_STYLE: Any = {"font.family": "DejaVu Sans", "font.size": 7.5, "pdf.fonttype": 42}
+STYLE: Any = {"font.family": "DejaVu Sans", "font.size": 7.5, "pdf.fonttype": 42}
 _GREY = "#666666"
 
 
 def survey_page(paper: str = "a4") -> bytes:
     """The sheet as a PDF. Raises ValueError for a paper that is not known."""
     out = io.BytesIO()
-    with mpl.rc_context(_STYLE):
+    with mpl.rc_context(STYLE):
         draw_survey_page(paper).savefig(out, format="pdf", metadata={"CreationDate": None})
     return out.getvalue()
 
