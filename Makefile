@@ -55,6 +55,7 @@ bench: $(VENV)/course
 # The venvs. The tested versions are preferred; where they do not exist for this Python, any
 # versions that pyproject.toml allows are taken.
 $(VENV)/course: pyproject.toml .ci/constraints.txt | $(VENV)/made
+	@echo "Setting up; this takes a minute or two, once."
 	$(RUN)python $(PIP) --constraint .ci/constraints.txt --editable . \
 	    || $(RUN)python $(PIP) --editable .
 	@touch $@

@@ -19,7 +19,7 @@ import nbformat
 import psutil
 import pytest
 from nbformat.sign import NotebookNotary
-from playwright.sync_api import Browser, ConsoleMessage, Page, sync_playwright
+from playwright.sync_api import Browser, Page, sync_playwright
 
 COURSE = Path(__file__).parents[2]
 PARTS = ("lessons", "exercises", "solutions", "sites")
@@ -36,7 +36,7 @@ FLAGS = [
     "--disable-sync",
 ]
 HARMLESS = ("Canceled future for",)
-"""What older JupyterLabs complain of when a kernel is ended, and what nobody can act on."""
+"""What JupyterLab complains of when a kernel is ended while it waits for it."""
 
 RUN_MS = 60_000
 """How long a page may take to run. A busy machine takes ten seconds over a large one."""
@@ -150,22 +150,27 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture
-def page(browser: Browser, server: Server) -> Iterator[Page]:
+def complaints() -> list[str]:
+    """What the browser complains of; a test that provokes a complaint clears it."""
+    return []
+
+
+@pytest.fixture
+def page(browser: Browser, server: Server, complaints: list[str]) -> Iterator[Page]:
     """An empty browser page with nothing remembered; at the end it must have no complaints."""
     context = browser.new_context(viewport={"width": 1366, "height": 850})
     page = context.new_page()
-    complaints: list[str] = []
-    page.on("console", lambda message: complaints.extend(_complaint(message)))
-    page.on("pageerror", lambda error: complaints.append(str(error)))
+
+    def note(text: str) -> None:
+        if not any(known in text for known in HARMLESS):
+            complaints.append(text)
+
+    page.on("console", lambda said: note(said.text) if said.type == "error" else None)
+    page.on("pageerror", lambda error: note(str(error)))
     yield page
     context.close()
     server.stop_kernels()
     assert complaints == []
-
-
-def _complaint(message: ConsoleMessage) -> list[str]:
-    harmless = any(known in message.text for known in HARMLESS)
-    return [message.text] if message.type == "error" and not harmless else []
 
 
 OpenPage = Callable[..., Page]

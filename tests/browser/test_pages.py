@@ -139,6 +139,20 @@ def test_failing_page_says_what_to_do(open_page: OpenPage, server) -> None:
         broken.unlink()
 
 
+def test_page_says_when_no_kernel_starts(page: Page, server, complaints: list[str]) -> None:
+    refuse = {"status": 500, "body": json.dumps({"message": "no room"})}
+    page.route(
+        "**/api/sessions*",
+        lambda route: (
+            route.fulfill(**refuse) if route.request.method == "POST" else route.fallback()
+        ),
+    )
+    page.goto(server.url(TRIAL))
+    page.get_by_role("button", name="Ok").click(timeout=30_000)
+    expect(page.get_by_text("This page could not be started.")).to_be_visible()
+    complaints.clear()
+
+
 def test_page_says_when_its_kernel_has_died(open_page: OpenPage, server) -> None:
     page = open_page(TRIAL)
     server.kill_kernels()

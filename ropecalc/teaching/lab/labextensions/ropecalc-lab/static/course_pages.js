@@ -298,7 +298,8 @@ async function kernelReady(session) {
     if (kernel?.status === 'idle' && kernel.connectionStatus === 'connected') {
       return true;
     }
-    if (kernel?.status === 'dead' || session.isDisposed) {
+    const startFailed = session.isReady && !session.session;
+    if (startFailed || kernel?.status === 'dead' || session.isDisposed) {
       return false;
     }
     await new Promise(resolve => setTimeout(resolve, 50));
