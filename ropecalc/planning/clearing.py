@@ -84,8 +84,8 @@ def _plumb(site: Site, height: float) -> Demand:
     directional = site.rig.haul_directional
     candidates = [RockPoint(directional.x, directional.z)]
     candidates += [RockPoint(edge.offset, edge.height) for edge in _edges_above(site, height)]
-    lowest_of_all = max(candidates, key=lambda point: point.offset)
-    return Demand(lowest_of_all.offset, Cause.PLUMB, lowest_of_all)
+    outermost = max(candidates, key=lambda point: point.offset)
+    return Demand(outermost.offset, Cause.PLUMB, outermost)
 
 
 def _body(site: Site, height: float) -> Demand | None:

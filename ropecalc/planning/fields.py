@@ -153,10 +153,10 @@ FIELDS: tuple[Field, ...] = (
         "raise",
         "guidance_ends",
         _L,
-        "Height where guidance ends and edge attendants take over",
+        "Height where guidance ends",
         "29.5 m",
         letter="E",
-        help="It must lie below both directionals.",
+        help="Edge attendants take over there; it must lie below both directionals.",
     ),
     Field("raise", "station_spacing", _L, "Height between stations", "2 m", _POS),
     Field(
@@ -182,15 +182,15 @@ FIELDS: tuple[Field, ...] = (
         "track_tension",
         _F,
         "Limit: track lines together",
-        "6 kN",
+        "2.5 kN",
         _POS,
         _OPT,
         help="Your own figure, from your equipment and your authority.",
     ),
-    Field("limits", "tag_tension", _F, "Limit: tag line", "3 kN", _POS, _OPT),
-    Field("limits", "haul_tension", _F, "Limit: haul line", "6 kN", _POS, _OPT),
-    Field("limits", "hub_uplift", _F, "Limit: upward pull on the hub", "3 kN", _POS, _OPT),
-    Field("limits", "push", _F, "Limit: outward push of an attendant", "0.3 kN", _POS, _OPT),
+    Field("limits", "tag_tension", _F, "Limit: tag line", "2.5 kN", _POS, _OPT),
+    Field("limits", "haul_tension", _F, "Limit: haul line", "2.5 kN", _POS, _OPT),
+    Field("limits", "hub_uplift", _F, "Limit: upward pull on the hub", "2.5 kN", _POS, _OPT),
+    Field("limits", "push", _F, "Limit: outward push of an attendant", "2.5 kN", _POS, _OPT),
 )
 """In the order of the site file."""
 

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 FEWEST_POINTS = 2
-MOST_POINTS = 500
+MOST_POINTS = 200
 SAME = 1e-9
 """Two heights or offsets closer than this (m) are the same; it only absorbs rounding noise."""
 

@@ -213,9 +213,11 @@ def plan_raise(site: Site) -> RaisePlan:
     """
     load = float(weight(mass=site.litter.mass))
     method = site.lift.guided_by
-    regular, critical = _regular_heights(site), _critical_heights(site)
-    grid = _merged(_grid(site), regular, critical)
+    regular = _regular_heights(site)
+    grid = _merged(_grid(site), regular)
     sweep = _Sweep(site, load, grid)
+    critical = _critical_heights(site, sweep.demands)
+    grid = _merged(grid, critical)
     peak = _refined_peak(site, load, sweep)
     if peak is not None:
         grid = _merged(grid, [peak])
@@ -251,16 +253,17 @@ def _regular_heights(site: Site) -> list[float]:
     return [*regular, lift.guidance_ends]
 
 
-def _critical_heights(site: Site) -> list[float]:
+def _critical_heights(site: Site, demands: Sequence[Demand]) -> list[float]:
     """Where the litter is level with a corner that sticks out, and where its body has passed it.
 
-    The height at which the body's upper edge passes is among them: there the body's whole width
-    begins to count.
+    Only corners that govern the offset somewhere: at the others nothing about the path changes.
     """
     litter, lift = site.litter, site.lift
+    governing = {(demand.at.offset, demand.at.height) for demand in demands}
     heights = [
         corner.height + past
         for corner in site.wall.outward_corners()
+        if (corner.offset, corner.height) in governing
         for past in (0.0, litter.reach_down)
     ]
     return [h for h in heights if lift.start_height < h < lift.guidance_ends]

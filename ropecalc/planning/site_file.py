@@ -99,7 +99,8 @@ def read_quantity(field: Field, arrived: object, source: str, where: str = "") -
     """The SI value of one entry, checked against its field. Raises :class:`SiteError`."""
     assert field.kind is not None
     where = where or field.path
-    ask = f'Write for example {field.key} = "{field.example}".'
+    ask = f"Write for example {field.example}."
+    quoted = f'Write for example {field.key} = "{field.example}".'
     if not isinstance(arrived, str):
         if field.kind is Kind.RATIO and _is_number(arrived):
             arrived = repr(arrived)
@@ -109,16 +110,19 @@ def read_quantity(field: Field, arrived: object, source: str, where: str = "") -
                 source,
                 where,
                 f"{arrived} has no unit; a {field.kind} needs one of: {units}.",
-                ask,
+                quoted,
             )
         else:
             raise SiteError(
-                source, where, f"{_shown(arrived)} is not a {field.kind} in quotation marks.", ask
+                source,
+                where,
+                f"{_shown(arrived)} is not a {field.kind} in quotation marks.",
+                quoted,
             )
     try:
         value, _ = parse_quantity(arrived, field.kind)
     except QuantityError as error:
-        raise SiteError(source, where, _sentence(error), ask) from None
+        raise SiteError(source, where, _cut(str(error), 300), ask) from None
     largest = _LARGEST[field.kind]
     if not abs(value) <= largest:
         unit = {Kind.LENGTH: " m", Kind.MASS: " kg", Kind.FORCE: " N"}.get(field.kind, "")
@@ -394,14 +398,7 @@ def _shown(value: object) -> str:
     return f"“{_cut(str(value))}”"
 
 
-def _cut(text: str) -> str:
-    text = " ".join(text.split())
-    return text if len(text) <= 60 else text[:57] + "..."
-
-
-def _sentence(error: Exception) -> str:
-    return _cut_long(" ".join(str(error).split()))
-
-
-def _cut_long(text: str) -> str:
-    return text if len(text) <= 300 else text[:297] + "..."
+def _cut(text: str, longest: int = 60) -> str:
+    """One line of at most so many signs."""
+    line = " ".join(text.split())
+    return line if len(line) <= longest else line[: longest - 3] + "..."

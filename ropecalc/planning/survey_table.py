@@ -26,14 +26,8 @@ def read_text(path: Path) -> str:
     try:
         if path.is_dir():
             raise SiteError(name, "", "this is a folder, not a file.", "Name the file itself.")
-        if path.stat().st_size > LARGEST_FILE:
-            raise SiteError(
-                name,
-                "",
-                f"the file is larger than {LARGEST_FILE // 1_000_000} MB, which no survey needs.",
-                "Check that this is the right file.",
-            )
-        data = path.read_bytes()
+        with path.open("rb") as stream:  # never more than that, whatever the name leads to
+            data = stream.read(LARGEST_FILE + 1)
     except FileNotFoundError:
         raise SiteError(
             name, "", "there is no such file.", "Check the name and the folder."
@@ -43,6 +37,13 @@ def read_text(path: Path) -> str:
         raise SiteError(
             name, "", f"the file cannot be read ({reason}).", "Check that you may open it."
         ) from None
+    if len(data) > LARGEST_FILE:
+        raise SiteError(
+            name,
+            "",
+            f"the file is larger than {LARGEST_FILE // 1_000_000} MB, which no survey needs.",
+            "Check that this is the right file.",
+        )
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise SiteError(
             name, "", "the file is saved as UTF-16 text.", "Save it again as UTF-8 text."

@@ -228,8 +228,18 @@ class SiteForm(Shown):
             return parse_site(self.document(), THE_FORM, self.folder)
         except SiteError as error:
             self._result.children = ()
-            self._say(f"{str(error)[0].upper()}{str(error)[1:]}", wrong=True)
+            self._say(self._in_words(error), wrong=True)
             return None
+
+    def _in_words(self, error: SiteError) -> str:
+        """The reader's message, with the form's own name for the entry."""
+        for field in FIELDS:
+            if error.where == field.path:
+                if not self.entries[field.path].value.strip():
+                    return f"“{field.label}” is blank. Write for example {field.example}."
+                return f"“{field.label}”: {error.problem} {error.remedy}"
+        where = error.where.replace("[wall] points", "Wall").replace("[[protected_edge]]", "Edge")
+        return f"{where}: {error.problem} {error.remedy}"
 
     def _changed(self, _: object) -> None:
         """A plan of other entries than those in the form must not stand below it."""
@@ -349,7 +359,11 @@ def _entry(field: Field) -> Any:
         )
     return widgets.Text(
         description=field.label,
-        placeholder=f"for example {field.example}",
+        placeholder=(
+            "blank, or your own figure"
+            if field.table == "limits"
+            else f"for example {field.example}"
+        ),
         tooltip=field.help or field.label,
         style=_WIDE,
         layout={"width": "640px"},

@@ -88,6 +88,14 @@ def test_stations_include_every_critical_height() -> None:
         assert min(abs(h - critical) for h in heights) < 1e-3
 
 
+def test_corners_that_never_govern_make_no_station() -> None:
+    """A bump of a hand's width just below a large outcrop is never what decides."""
+    bump = [(0.0, 0.0), (0.0, 12.0), (0.1, 12.1), (0.0, 12.2), *outcrop(15.0)[1:]]
+    heights = [station.height for station in plan_raise(make_site(bump)).stations]
+    plain = [station.height for station in plan_raise(make_site(outcrop(15.0))).stations]
+    assert heights == pytest.approx(plain)
+
+
 def test_the_governing_station_is_the_true_peak_between_the_stations() -> None:
     """Against a search ten times as fine that looks at each height alone."""
     site = make_site(outcrop(20.0), station_spacing=9.0)

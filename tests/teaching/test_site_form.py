@@ -32,7 +32,7 @@ def opened(form: SiteForm, name: str = "upper-heron-wall.toml") -> SiteForm:
 
 def test_an_empty_form_asks_for_what_is_missing(form: SiteForm) -> None:
     form.plan_button.click()
-    assert "[site] name: this entry is missing" in form.summary()
+    assert "“Name of the site” is blank. Write for example Upper Heron Wall." in form.summary()
 
 
 def test_every_entry_of_a_site_file_has_its_box_with_a_name(form: SiteForm) -> None:
@@ -107,7 +107,9 @@ def test_a_faulty_form_is_not_saved(form: SiteForm, folder: Path) -> None:
     form.entries["[load] mass"].value = "200 kN"
     form.file_name.value = "bad.toml"
     form.save_button.click()
-    assert "is a force, but a mass is asked for" in form.summary()
+    said = form.summary()
+    assert "“Mass of everything that hangs”: “200 kN” is a force, but a mass is asked for" in said
+    assert "Write for example 200 kg." in said
     assert not (folder / "bad.toml").exists()
 
 
