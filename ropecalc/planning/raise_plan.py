@@ -182,7 +182,8 @@ class RaisePlan:
     """A site's raise. ``governing`` is the station with the largest effort of the plan's method.
 
     ``trace`` follows the path closely, for pictures. ``track_play`` is the longest minus the
-    shortest track line over the raise (m).
+    shortest track line over all places where the plan's method holds the litter (m); None if
+    there are none.
     """
 
     site: Site
@@ -191,7 +192,7 @@ class RaisePlan:
     governing: Station | None
     trace: tuple[Place, ...]
     summaries: tuple[Summary, ...]
-    track_play: float
+    track_play: float | None
     cautions: tuple[str, ...]
 
     @property
@@ -230,7 +231,7 @@ def plan_raise(site: Site) -> RaisePlan:
     summaries = tuple(
         _summary(site, load, sweep, way) for way in sorted(Method, key=lambda m: m != method)
     )
-    lengths = sweep.track_lengths
+    lengths = sweep.track_lengths[sweep.forces[method].held]
     return RaisePlan(
         site=site,
         load=load,
@@ -238,7 +239,7 @@ def plan_raise(site: Site) -> RaisePlan:
         governing=governing,
         trace=_trace(site, load, sweep),
         summaries=summaries,
-        track_play=float(lengths.max() - lengths.min()),
+        track_play=float(np.ptp(lengths)) if len(lengths) else None,
         cautions=_cautions(site),
     )
 

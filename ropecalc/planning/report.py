@@ -161,9 +161,10 @@ def text_report(plan: RaisePlan, display: Display | None = None) -> str:
         heading(plan, words),
         _set(station_table(plan, words)),
         _fold(notes(plan, words)),
+        _fold(summary_lines(plan.summary(), words)),
         "Other ways of holding the litter, on the same path",
         _set(alternatives_table(plan, words)),
-        *(_fold(summary_lines(summary, words)) for summary in plan.summaries),
+        *(_fold(summary_lines(summary, words)) for summary in plan.summaries[1:]),
         _fold(plan.cautions, "! "),
         f"Made with ropecalc {__version__} from {plan.site.source}. To be checked on site by a "
         "qualified person before use.",
@@ -265,15 +266,9 @@ def alternatives_table(plan: RaisePlan, words: Wording) -> Table:
 def notes(plan: RaisePlan, words: Wording) -> list[str]:
     """What the table's marks mean and what governs."""
     lines = [governing_line(plan, words)]
-    lines += [
-        f"At {words.height(station.height)} {words.metre}: "
-        + words.why_not(station.way(plan.method), station.demand)
-        for station in plan.stations
-        if not station.way(plan.method).held
-    ][:3]
     if any(station.way(plan.method).sensitive for station in plan.stations):
         lines.append(f"{SENSITIVE_MARK}: {words.too_sensitive}")
-    if plan.method is Method.TRACK:
+    if plan.method is Method.TRACK and plan.track_play is not None:
         lines.append(
             f"Each track line: between its longest and its shortest during the raise lie "
             f"{words.rope(plan.track_play)} {words.metre} of rope."

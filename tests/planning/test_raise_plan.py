@@ -1,5 +1,6 @@
 """Forces along a raise: counted by hand, in their limits, and what must never get better."""
 
+import itertools
 import math
 from dataclasses import replace
 
@@ -143,6 +144,7 @@ def test_a_raise_that_is_impossible_throughout_has_no_governing_station() -> Non
     plan = plan_raise(make_site(outcrop(25.0, tip=4.0), hub=(4.5, 0.5), guidance_ends=24.0))
     assert plan.governing is None
     assert plan.summary().effort is None
+    assert plan.track_play is None
     assert not any(station.way(Method.TRACK).held for station in plan.stations)
     assert plan.summary().comparisons[0].verdict is Verdict.NO_LIMIT
 
@@ -187,6 +189,31 @@ def test_a_bearing_edge_adds_friction_above_it() -> None:
     largest = plan_raise(site).summary().haul
     assert largest is not None
     assert largest.value >= way.haul_above
+
+
+def test_two_bearing_edges_add_up_their_turns() -> None:
+    """Down a convex brow: each edge turns the line further, and each adds its friction."""
+    brow = ((0.5, 0.0), (0.5, 28.0), (0.0, 29.0), (-1.0, 30.0))
+    site = make_site(
+        brow,
+        haul=(-3.0, 30.5),
+        track=(1.0, 33.0),
+        edges=[(28.0, 0.2), (29.0, 0.4), (30.0, 0.3)],
+        guided_by=Method.TAG,
+        guidance_ends=26.0,
+    )
+    station = station_at(plan_raise(site), 14.0)
+    leans = [
+        math.atan2(station.offset - 0.5, 28.0 - station.height),
+        math.atan2(0.5, 1.0),
+        math.atan2(1.0, 1.0),
+        math.atan2(2.0, 0.5),
+    ]
+    turns = [b - a for a, b in itertools.pairwise(leans)]
+    assert [turn for _, turn in station.haul.bends] == pytest.approx(turns)
+    way = station.way(Method.TAG)
+    rubbed = sum(mu * turn for mu, turn in zip((0.2, 0.4, 0.3), turns, strict=True))
+    assert way.haul_above == pytest.approx(way.haul_tension * math.exp(rubbed))
 
 
 def test_without_edges_the_haul_line_has_one_tension() -> None:
