@@ -95,7 +95,10 @@ class Picture(Protocol):
 
 @dataclass(frozen=True)
 class Figure:
-    """One interactive figure. ``alternative`` says in a line what the picture shows."""
+    """One interactive figure. ``alternative`` says in a line what the picture shows.
+
+    ``forces_first`` tells whether the force arrows are shown before the learner asks for them.
+    """
 
     key: str
     title: str
@@ -106,6 +109,7 @@ class Figure:
     picture: Callable[[], Picture]
     summary: Callable[[Any, Display], str]
     cautions: tuple[str, ...]
+    forces_first: bool = True
 
     @property
     def start(self) -> dict[str, Any]:
@@ -125,8 +129,8 @@ class Panel(Shown):
         self._quiet = False
         self._inputs = {c.key: self._input(c) for c in figure.controls}
         self._forces = widgets.Checkbox(
-            value=True,
-            description="Show the forces",
+            value=figure.forces_first,
+            description="Show the forces on the litter",
             indent=False,
             layout={"width": "auto"},
         )
@@ -144,12 +148,13 @@ class Panel(Shown):
         super().__init__(
             [
                 widgets.HTML(
-                    f"<h3>{escape(figure.title)}</h3><p>{escape(figure.alternative)}.</p>"
+                    f"<h3>{escape(figure.title)}</h3>"
+                    f'<p class="ropecalc-alternative">{escape(figure.alternative)}.</p>'
                 ),
                 self._prediction_box(),
                 self._image,
-                self._status,
                 self._controls_box(),
+                self._status,
                 widgets.HTML(_cautions_html(figure.cautions)),
             ]
         )

@@ -129,6 +129,17 @@ def test_every_control_changes_the_picture_or_the_words(figure: Figure) -> None:
 
 
 @FIGURES
+def test_the_force_arrows_can_be_shown_and_hidden(figure: Figure) -> None:
+    result, picture = figure.compute(figure.start), figure.picture()
+    seen = []
+    for forces in (True, False, True):
+        picture.update(result, Look(Display(), forces=forces))
+        seen.append(picture.canvas.png())
+    assert seen[0] != seen[1]
+    assert seen[0] == seen[2]
+
+
+@FIGURES
 def test_the_same_settings_give_the_same_picture_and_words(figure: Figure) -> None:
     made = []
     for _ in range(2):

@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from ropecalc.mechanics.holding import Method, Point, Rig, hold
+from ropecalc.mechanics.holding import Method, Point, Reach, Rig, hold
 from ropecalc.mechanics.tensioner import effective_lines
 from ropecalc.planning.clearing import Cause, governing_demand
 from ropecalc.planning.profile import WallProfile
@@ -38,7 +38,9 @@ def test_on_every_line_the_tension_is_what_its_label_says(values: dict[str, floa
         tension = hold(Method.TRACK, result.rig, result.load, points[:, 0], points[:, 1])
         share = tension.line_tension / (tension.line_tension + result.load)
         expected = ratio / (1 + ratio)
-        assert share.count() > 0.95 * len(points)
+        if not result.field.where_slack():
+            assert share.count() > 0.95 * len(points)
+        assert share.count() > 10
         # Between the grid's points the field is taken as straight.
         assert np.ma.median(abs(share - expected)) < 0.003
         ends = [result.rig.haul_directional, result.rig.hub]  # where all lines run together
@@ -59,6 +61,20 @@ def test_the_shaded_area_is_inside_the_limit() -> None:
     assert clearly_in.sum() > 200
     assert shaded[clearly_in].all()
     assert not shaded[clearly_out].any()
+
+
+def test_where_the_haul_line_would_be_slack() -> None:
+    from matplotlib.path import Path
+
+    assert at().field.where_slack() == []
+    result = at(hub_z=20.0, hub_x=30.0)
+    outlines = [Path(piece) for piece in result.field.where_slack()]
+    x, z = np.meshgrid(np.linspace(1, 28, 30), np.linspace(0.0, 18, 30))
+    reach = hold(Method.TRACK, result.rig, result.load, x, z).reach.ravel()
+    grey = sum(p.contains_points(np.c_[x.ravel(), z.ravel()]) for p in outlines) % 2 == 1
+    slack = reach == Reach.HAUL_SLACK
+    assert slack.sum() > 20
+    assert (grey != slack).mean() < 0.02  # between the grid's points the border is straight
 
 
 def gap_to_rock(result: ContourMap, station: Point) -> float:

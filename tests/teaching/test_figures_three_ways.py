@@ -8,7 +8,8 @@ import pytest
 
 from ropecalc.mechanics.holding import Method, Reach
 from ropecalc.teaching.figures import THREE_WAYS
-from ropecalc.teaching.figures.three_ways import ThreeWays, forces
+from ropecalc.teaching.figures.free_body import Pull, pulls_on_litter
+from ropecalc.teaching.figures.three_ways import ThreeWays
 from ropecalc.units import Display
 
 START = THREE_WAYS.start
@@ -17,6 +18,10 @@ START = THREE_WAYS.start
 def at(**values: Any) -> ThreeWays:
     result: ThreeWays = THREE_WAYS.compute(START | values)
     return result
+
+
+def forces(result: ThreeWays) -> list[Pull]:
+    return pulls_on_litter(result.load, result.held)
 
 
 @pytest.mark.parametrize("method", list(Method))

@@ -18,7 +18,7 @@ from matplotlib.ticker import MaxNLocator
 from numpy.typing import NDArray
 
 from ropecalc import cautions
-from ropecalc.mechanics.guiding import haul_clearance_offset
+from ropecalc.mechanics.guiding import haul_clearance_offset, track_tension_apart
 from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold
 from ropecalc.mechanics.tensioner import effective_lines
 from ropecalc.mechanics.vectors import weight
@@ -33,6 +33,7 @@ from ropecalc.teaching.drawing import (
     TRACK,
     WARNING,
     Area,
+    Arrow,
     Box,
     Dot,
     Frame,
@@ -45,8 +46,10 @@ from ropecalc.teaching.drawing import (
     Place,
     Region,
     Rope,
+    ScaleBar,
     Stroke,
 )
+from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import Control, Figure, Look, Outcome, Prediction, Values
@@ -62,10 +65,11 @@ UNDERSIDE, TOP_FACE = 2.5, 1.5
 """The outcrop recedes to the wall this far below and above its tip (m)."""
 LEVELS = (0.25, 0.5, 1.0, 2.0, 4.0)
 """Tensions of all track lines together, in multiples of the weight, that get a line."""
-FURTHEST = 26.0
+FURTHEST = 29.0
 """How far out the map is worked out (m)."""
 _HEIGHTS = np.linspace(LOWEST, HIGHEST, 61)
 _SAME = 1e-9
+_LEVEL = 1e-3  # rad; along the straight line both legs are equally steep, but for rounding
 
 
 @dataclass(frozen=True, eq=False)
@@ -74,12 +78,15 @@ class Field:
 
     Rows are heights; along a row the points run from plumb to the straight line. ``share`` is
     T / (T + W): it stays between 0 and 1 where T grows without limit, so lines of equal tension
-    can be traced right up to the edge.
+    can be traced right up to the edge. ``slack`` is negative where the track lines alone would
+    carry the litter and the haul line would go slack: how much steeper (rad) the track's upper
+    leg is than its ground leg.
     """
 
     x: Array
     z: Array
     share: Any
+    slack: Array
 
     @cached_property
     def _tracer(self) -> Any:
@@ -91,12 +98,23 @@ class Field:
 
     def up_to(self, ratio: float) -> list[Array]:
         """The closed outlines of the area where it is at most ``ratio`` times the weight."""
-        outer, starts = self._tracer.filled(-1.0, ratio / (1.0 + ratio))
-        return [
-            points[a:b]
-            for points, offsets in zip(outer, starts, strict=True)
-            for a, b in pairwise(offsets)
-        ]
+        return _outlines(self._tracer, -1.0, ratio / (1.0 + ratio))
+
+    def where_slack(self) -> list[Array]:
+        """The closed outlines of the area where the haul line would go slack."""
+        if self.slack.min() >= -_LEVEL:
+            return []
+        tracer = contourpy.contour_generator(x=self.x, y=self.z, z=self.slack)
+        return _outlines(tracer, -np.pi, -_LEVEL)
+
+
+def _outlines(tracer: Any, low: float, high: float) -> list[Array]:
+    outer, starts = tracer.filled(low, high)
+    return [
+        points[a:b]
+        for points, offsets in zip(outer, starts, strict=True)
+        for a, b in pairwise(offsets)
+    ]
 
 
 @dataclass(frozen=True, eq=False)
@@ -211,8 +229,15 @@ def _field(rig: Rig, load: float) -> Field:
     along = 1.0 - (1.0 - np.linspace(0.0, 0.9998, 56)) ** 1.7
     x = top.x + 1e-6 + np.outer(ends - top.x, along)
     z = np.repeat(heights[:, None], along.size, axis=1)
-    tension = hold(Method.TRACK, rig, load, x, z).line_tension
-    return Field(x, z, tension / (tension + load))
+    up = np.arctan2(start.z - z, x - start.x)
+    down = np.arctan2(z - hub.z, hub.x - x)
+    tension = track_tension_apart.masked(
+        load=load,
+        haul_elevation=np.arctan2(top.z - z, x - top.x),
+        track_elevation=up,
+        ground_depression=down,
+    )
+    return Field(x, z, tension / (tension + load), up - abs(down))
 
 
 def compute(values: Values) -> ContourMap:
@@ -323,13 +348,13 @@ def _path_words(result: ContourMap, display: Display) -> str:
 
 # --- the picture ------------------------------------------------------------------------------
 
-_WIDTH, _HEIGHT = 940, 640
+_WIDTH, _HEIGHT = 940, 570
 _LOW, _HIGH = -3.0, 37.0
-_TALL = 520
+_TALL = 456
 _SCALE = _TALL / (_HIGH - _LOW)  # pixels per m
-_MAP_LEFT, _MAP_WIDE, _BOTTOM = 56, 350, 60
-_NEAR_SIZE, _NEAR_SPAN = 168, 6.2
-_MOST_SHOWN = 24.0  # m out, right edge of the map
+_MAP_LEFT, _MAP_WIDE, _BOTTOM = 56, 350, 58
+_NEAR_SIZE, _NEAR_SPAN = 150, 6.2
+_MOST_SHOWN = 27.5  # m out, right edge of the map
 _CONTOURS = (
     Stroke("#7fb2d6", 1.0),
     Stroke("#4f8fc0", 1.3),
@@ -337,6 +362,7 @@ _CONTOURS = (
     Stroke("#174a7c", 2.2),
     Stroke("#0b2a4d", 2.8),
 )
+_WEIGHT_LONG = 4.0  # m of the map for the arrow of the weight
 _WITHIN = "#d8ecd9"
 _OUT_OF_REACH = "#ececef"
 _PATH = Stroke(INK, 1.7, (0, (1, 1.8)))
@@ -373,6 +399,7 @@ class _Map:
         )
         self._canvas, self._length = canvas, ""
         self._within = Region(canvas, axes, _WITHIN, 1)
+        self._slack = Region(canvas, axes, _OUT_OF_REACH, 1.65)
         self._beyond = Area(canvas, axes, _OUT_OF_REACH, "none", 1.1)
         self._ground = Area(canvas, axes, GROUND_FACE, zorder=2)
         self._rock = Area(canvas, axes, ROCK_FACE, zorder=2.2)
@@ -387,8 +414,10 @@ class _Map:
         self._litter = Litter(canvas, axes)
         self._dot = Dot(canvas, axes)
         self._hub = Hub(canvas, axes)
+        self._arrows = [Arrow(canvas, axes, HAUL, 5.8) for _ in range(4)]
+        self._scale = ScaleBar(canvas, axes)
         self._struck = Mark(canvas, axes, "X", WARNING.color, 9, 7)
-        self._labels = Labels(canvas, axes, 11, 9)
+        self._labels = Labels(canvas, axes, 12, 9)
 
     def update(self, result: ContourMap, look: Look) -> None:
         """Follow ``result``."""
@@ -420,6 +449,7 @@ class _Map:
         labels.append(_path_label(result))
         labels.append(_beyond_label(track, hub))
         self._draw_tension(result, look, labels, lines)
+        self._draw_forces(result, look, lines)
         wide, high = _NEAR_SIZE / _SCALE, _NEAR_SIZE / _SCALE
         inset: Box = (_MOST_SHOWN - wide - 1.0, _HIGH - high - 2.0, _MOST_SHOWN, _HIGH)
         body: Box = (station.x - 0.4, station.z - REACH_DOWN, station.x + 0.4, station.z)
@@ -428,7 +458,8 @@ class _Map:
     def _draw_tension(
         self, result: ContourMap, look: Look, labels: list[Label], lines: list[list[Place]]
     ) -> None:
-        parts: list[Rope | Region] = [*self._contours, self._bound, self._within, self._level]
+        parts: list[Rope | Region] = [*self._contours, self._bound, self._level]
+        parts += [self._within, self._slack]
         if not look.numbers:
             for part in parts:
                 part.hide()
@@ -436,7 +467,7 @@ class _Map:
         for rope, stroke, ratio in zip(self._contours, _CONTOURS, LEVELS, strict=True):
             pieces = result.field.lines(ratio)
             _trace(rope, pieces)
-            at = _lowest_in_view(pieces)
+            at = _lowest_in_view(pieces, result.rig.hub)
             if at is not None:
                 color = stroke.color if ratio >= 1 else _CONTOURS[2].color
                 labels.append(Label(f"{ratio:g} W", at, color, (-0.4, 1), optional=True))
@@ -444,9 +475,31 @@ class _Map:
         self._within.fill(*result.field.up_to(allowed))
         _trace(self._bound, result.field.lines(allowed))
         self._level.place((result.station.x, result.station.z), (90, result.station.z))
+        slack = result.field.where_slack()
+        self._slack.fill(*slack)
+        if slack:
+            labels.append(_slack_label(slack))
         inside = _within_label(result)
         if inside is not None:
             labels.append(inside)
+
+    def _draw_forces(self, result: ContourMap, look: Look, lines: list[list[Place]]) -> None:
+        for arrow in self._arrows:
+            arrow.hide()
+        self._scale.hide()
+        if not (look.forces and look.numbers and result.reliable):
+            return
+        per_metre = result.load / _WEIGHT_LONG
+        here = np.array([result.station.x, result.station.z])
+        for arrow, (_, size, direction, stroke) in zip(
+            self._arrows, pulls_on_litter(result.load, result.held), strict=True
+        ):
+            arrow.restyle(stroke)
+            tip = here + np.array(direction) * size / per_metre
+            arrow.place(tuple(here), tuple(tip))
+            lines.append([tuple(here), tuple(tip)])
+        amount, words = neat_force(per_metre * 4.5, look.display)
+        self._scale.place(1.0, _LOW + 0.3, amount / per_metre, 0.3, words)
 
     def _ticks(self, display: Display) -> None:
         if display.length == self._length:
@@ -485,6 +538,13 @@ def _beyond_label(track: Place, hub: Place) -> Label:
     return Label("no tension\nholds it here", (x, z), LIMIT.color, (0.7, 1), optional=True)
 
 
+def _slack_label(outlines: list[Array]) -> Label:
+    """What the other grey area is, where it begins."""
+    points = np.concatenate(outlines)
+    x, z = points[np.argmin(points[:, 0] + abs(points[:, 1] - 4.0))]
+    return Label("haul line\nslack here", (float(x), float(z)), LIMIT.color, (1, 0), optional=True)
+
+
 def _path_label(result: ContourMap) -> Label:
     """The path's name, beside its lower part."""
     low = int(np.searchsorted(result.heights, min(5.0, result.tip.z)))
@@ -516,12 +576,14 @@ def _trace(rope: Rope, pieces: list[Array]) -> None:
     rope.trace(joined[:, 0], joined[:, 1])
 
 
-def _lowest_in_view(pieces: list[Array]) -> Place | None:
-    """The lowest point of a line that is on the map and clear of its edges."""
+def _lowest_in_view(pieces: list[Array], hub: Point) -> Place | None:
+    """The lowest point of a line that is on the map, above the ground and clear of the edges."""
     if not pieces:
         return None
     points = np.concatenate(pieces)
-    seen = points[(points[:, 0] < _MOST_SHOWN - 1.5) & (points[:, 1] > 2.0)]
+    ground_x, ground_z = zip(*_ground(hub), strict=True)
+    ground = np.interp(points[:, 0], ground_x, ground_z)
+    seen = points[(points[:, 0] < _MOST_SHOWN - 1.5) & (points[:, 1] > ground + 2.3)]
     if not len(seen):
         return None
     x, z = seen[np.argmin(seen[:, 1])]
@@ -797,4 +859,5 @@ CONTOUR_MAP = Figure(
         "paying out, or after a line has failed, they share differently.",
         *cautions.EVERY_RESULT,
     ),
+    forces_first=False,
 )

@@ -25,14 +25,11 @@ from ropecalc.teaching.drawing import (
     HALF_WIDTH,
     HAUL,
     LIMIT,
-    PUSH,
     REACH_DOWN,
     ROCK_EDGE,
     ROCK_FACE,
-    TAG,
     THIN,
     TRACK,
-    WEIGHT,
     Arc,
     Area,
     Arrow,
@@ -47,9 +44,8 @@ from ropecalc.teaching.drawing import (
     Place,
     Rope,
     ScaleBar,
-    Stroke,
-    neat,
 )
+from ropecalc.teaching.figures.free_body import line_stroke, neat_force, pulls_on_litter
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import (
@@ -210,11 +206,12 @@ def _sentence(words: str) -> str:
 
 # --- the picture ------------------------------------------------------------------------------
 
-_WIDTH, _HEIGHT = 940, 590
+_WIDTH, _HEIGHT = 940, 550
 _NEAR_LEFT, _NEAR_RIGHT = -1.5, 8.5
 _ARROW_ROOM = 2.0  # m of the close-up for the longest arrow
 _TALL_AS = 1.75  # m, the attendant
 _LABELLED_FROM = 16  # pixels of arrow
+_BYSTANDER = 6.85  # m out; somebody on the ground to compare sizes with
 _FOOT = -0.3  # the ground at the foot of the wall; the litter at 1 m height just hangs free
 
 
@@ -234,10 +231,6 @@ class ThreeWaysPicture:
         self._polygon.update(result, look)
 
 
-def _line_stroke(method: Method) -> Stroke:
-    return {Method.ATTENDANT: PUSH, Method.TAG: TAG, Method.TRACK: TRACK}[method]
-
-
 def _ground(hub: Point) -> list[Place]:
     """The ground from the foot of the wall to the hub: level, then the bank the hub stands on."""
     bank = hub.x - 0.4 * hub.z if hub.z > 0 else 0.0
@@ -254,12 +247,12 @@ class _CloseUp:
     """The litter and its lines, near enough to see angles; follows the litter's height."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(52, 288, 450, 272)
+        self._axes = axes = canvas.axes(52, 288, 450, 232)
         axes.set_xlim(_NEAR_LEFT, _NEAR_RIGHT)
         axes.set_xticks([])
         axes.set_yticks([])
         axes.set_title("Close up at the litter", fontsize=10.5, loc="left")
-        self._tall = 272 / 450 * (_NEAR_RIGHT - _NEAR_LEFT)
+        self._tall = 232 / 450 * (_NEAR_RIGHT - _NEAR_LEFT)
         axes.set_ylim(-0.58 * self._tall, 0.42 * self._tall)  # heights relative to the litter
         self._ground = Area(canvas, axes, GROUND_FACE, zorder=1)
         self._rock = Area(canvas, axes, ROCK_FACE)
@@ -314,7 +307,7 @@ class _CloseUp:
             *((x, level - z) for x, level in _ground(rig.hub)), (90, low - 9), (0, low - 9)
         )
         self._at_edge.place(-0.75, EDGE - z)
-        self._at_foot.place(7.4, _level_at(rig.hub, 7.4) - z)
+        self._at_foot.place(_BYSTANDER, _level_at(rig.hub, _BYSTANDER) - z)
         here = (place.x, 0.0)
         haul, track = ((p.x, p.z - z) for p in (rig.haul_directional, result.line_start))
         self._frame.place(EDGE - z, haul, track)
@@ -328,7 +321,7 @@ class _CloseUp:
             self._limit.hide()
             self._attendant.place(*_attendant_stance(place.x))
         else:
-            self._ground_leg.restyle(_line_stroke(method))
+            self._ground_leg.restyle(line_stroke(method))
             self._ground_leg.place(here, (rig.hub.x, rig.hub.z - z))
             self._limit.place(track, (rig.hub.x, rig.hub.z - z))
             self._attendant.hide()
@@ -360,7 +353,7 @@ class _CloseUp:
         self._force_bar.hide()
         if not (look.forces and result.reliable):
             return
-        pulls = forces(result)
+        pulls = pulls_on_litter(result.load, result.held)
         per_metre = _stepped(max(size for _, size, _, _ in pulls) / _ARROW_ROOM)
         here = np.array([result.place.x, 0.0])
         for arrow, (name, size, direction, stroke) in zip(self._arrows, pulls, strict=False):
@@ -375,7 +368,7 @@ class _CloseUp:
             lines.append([tuple(begins), tuple(tip)])
             outward = _side(direction)
             labels.append(Label(name, tuple(tip - 0.3 * reach), stroke.color, outward, True))
-        amount, words = _neat_force(per_metre * 1.3, look.display)
+        amount, words = neat_force(per_metre * 1.3, look.display)
         low = self._axes.get_ylim()[0]
         self._force_bar.place(_NEAR_RIGHT - 3.3, low + 0.2, amount / per_metre, 0.1, words)
 
@@ -413,38 +406,10 @@ def _angle_label(
     return Label(say(display, angle, Kind.ANGLE, SHOWN_FIGURES), at, THIN.color, out)
 
 
-Pull = tuple[str, float, Place, Stroke]
-"""Name, size in N, direction (x, z), look."""
-
-
-def forces(result: ThreeWays) -> list[Pull]:
-    """The forces on the litter in the order in which the polygon is drawn; their sum is nothing."""
-    held = result.held
-    pulls: list[Pull] = [("weight", result.load, (0.0, -1.0), WEIGHT)]
-    if result.method is Method.ATTENDANT:
-        pulls.append(("push", held.push, (1.0, 0.0), PUSH))
-    else:
-        ground = (math.cos(held.ground_depression), -math.sin(held.ground_depression))
-        name = "tag line" if result.method is Method.TAG else "track, ground leg"
-        pulls.append((name, held.line_tension, ground, _line_stroke(result.method)))
-    if result.method is Method.TRACK:
-        leg = (-math.cos(held.track_elevation), math.sin(held.track_elevation))
-        pulls.append(("track, upper leg", held.line_tension, leg, TRACK))
-    up = (-math.cos(held.haul_elevation), math.sin(held.haul_elevation))
-    pulls.append(("haul", held.haul_tension, up, HAUL))
-    return pulls
-
-
 def _stepped(value: float) -> float:
     """The next of a ladder of 12 steps to a tenfold at or above ``value``: scales that stand still
     while a slider moves a little."""
     return float(10.0 ** (math.ceil(12 * math.log10(value) - 1e-9) / 12))
-
-
-def _neat_force(most: float, display: Display) -> tuple[float, str]:
-    """The largest neat force (N) in the reader's unit that is not above ``most``, and its words."""
-    amount = display.si(neat(display.value(most, Kind.FORCE)), Kind.FORCE)
-    return amount, display.show(amount, Kind.FORCE, 1)
 
 
 class _Whole:
@@ -477,15 +442,16 @@ class _Whole:
         hub = (rig.hub.x, rig.hub.z)
         self._frame.place(EDGE, haul, track)
         self._haul.place(here, haul)
-        self._line.restyle(_line_stroke(method))
+        self._line.restyle(line_stroke(method))
         self._litter.place(*here)
-        self._hub.place(*hub)
-        labels = [Label("hub", hub, towards=(0.3, 1)), Label("litter", here, towards=(0.1, -1))]
+        labels = [Label("litter", here, towards=(0.1, -1))]
         lines = [[here, haul], [haul, hub]]
         if method is Method.ATTENDANT:
-            self._line.hide()
-            self._limit.hide()
+            for unused in (self._line, self._limit, self._hub):
+                unused.hide()
         else:
+            self._hub.place(*hub)
+            labels.append(Label("hub", hub, towards=(0.3, 1)))
             self._line.place(*([track] if method is Method.TRACK else []), here, hub)
             self._limit.place(track, hub)
             lines.append([here, hub])
@@ -514,7 +480,7 @@ class _Whole:
 class _ForcePolygon:
     """All forces on the litter, head to tail."""
 
-    _WIDE, _TALL = 396, 520
+    _WIDE, _TALL = 396, 480
 
     def __init__(self, canvas: Canvas) -> None:
         self._axes = axes = canvas.axes(524, 40, self._WIDE, self._TALL)
@@ -548,10 +514,10 @@ class _ForcePolygon:
             return str(result.held.reach.sentence)
         if result.sensitive:
             return too_sensitive_words(look.display)
-        return "" if look.forces else "Forces are hidden: tick “Show the forces”."
+        return "" if look.forces else "Forces are hidden: tick “Show the forces on the litter”."
 
     def _draw(self, result: ThreeWays, display: Display) -> None:
-        pulls = forces(result)
+        pulls = pulls_on_litter(result.load, result.held)
         steps = [np.array(direction) * size for _, size, direction, _ in pulls]
         corners = [np.zeros(2), *np.cumsum(steps, axis=0)]
         ghost = self._tag_triangle(result) if result.method is Method.ATTENDANT else []
@@ -580,7 +546,7 @@ class _ForcePolygon:
             lines.append(tag)
             labels.append(Label("with a tag line", tag[2], THIN.color, (0, -1)))
         self._labels.write(labels, lines)
-        amount, words = _neat_force(110 / scale, display)
+        amount, words = neat_force(110 / scale, display)
         self._bar.place(14, 14, amount * scale, 5, words)
 
     def _side_labels(
@@ -589,7 +555,7 @@ class _ForcePolygon:
         centre = np.mean(corners[:-1], axis=0)
         labels = []
         for (name, size, _, stroke), tail, tip in zip(
-            forces(result), corners[:-1], corners[1:], strict=True
+            pulls_on_litter(result.load, result.held), corners[:-1], corners[1:], strict=True
         ):
             middle = _between(tail, tip)
             words = f"{name}\n{say(display, size, Kind.FORCE, SHOWN_FIGURES)}"
