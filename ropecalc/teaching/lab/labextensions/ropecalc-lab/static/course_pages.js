@@ -11,6 +11,7 @@ import { nameWidgets } from './labels.js';
 const KINDS = ['lesson', 'exercise', 'solution', 'start'];
 const SHOW_CODE = 'ropecalc:show-code';
 const AFRESH = 'ropecalc:start-afresh';
+const DIED = Symbol('the kernel died');
 const KERNEL_PATIENCE = 60_000; // ms; a cold start on a slow machine takes about ten seconds
 
 const SAY = {
@@ -98,7 +99,9 @@ class CoursePage {
     this.CodeCell = CodeCell;
     this.openPath = open;
     this.reading = true;
-    this.running = false;
+    this.running = false; // the cells are being run
+    this.renewed = false; // the kernel is new and has run nothing
+    this.giveUp = () => undefined;
     this.notice = new Notice();
   }
 
@@ -123,15 +126,26 @@ class CoursePage {
       return;
     }
     this.running = true;
+    const { sessionContext } = this.panel;
+    // What a kernel that died was asked is never answered, so its death ends the waiting, too.
+    const death = new Promise(resolve => (this.giveUp = () => resolve(DIED)));
     this.show('preparing', SAY.preparing);
     this.codeCells.forEach(cell => cell.addClass('ropecalc-waiting'));
     try {
-      if (!(await kernelReady(this.panel.sessionContext))) {
+      const ready = await Promise.race([kernelReady(sessionContext), death]);
+      if (ready === DIED) {
+        return;
+      }
+      if (!ready) {
         this.fail(SAY.noKernel);
         return;
       }
       for (const cell of this.codeCells) {
-        const reply = await this.CodeCell.execute(cell, this.panel.sessionContext);
+        const answer = this.CodeCell.execute(cell, sessionContext);
+        const reply = await Promise.race([answer, death]);
+        if (reply === DIED) {
+          return;
+        }
         cell.removeClass('ropecalc-waiting');
         if (reply && reply.content.status !== 'ok') {
           this.fail(SAY.error);
@@ -151,15 +165,20 @@ class CoursePage {
   }
 
   async startAfresh() {
+    if (this.running) {
+      return;
+    }
     this.show('preparing', SAY.preparing);
-    const { sessionContext } = this.panel;
     try {
-      await sessionContext.restartKernel();
+      if (!this.renewed) {
+        await this.panel.sessionContext.restartKernel();
+      }
     } catch (reason) {
       console.warn('ropecalc-lab:', reason);
       this.fail(SAY.noKernel);
       return;
     }
+    this.renewed = false;
     await this.run();
   }
 
@@ -176,7 +195,10 @@ class CoursePage {
   }
 
   onKernelStatus(_, status) {
-    if (this.reading && !this.running && (status === 'dead' || status === 'autorestarting')) {
+    if (this.reading && (status === 'dead' || status === 'autorestarting')) {
+      // In the second case a new kernel is on its way; a restart would only get in its way.
+      this.renewed = status === 'autorestarting';
+      this.giveUp();
       this.fail(SAY.died);
     }
   }
