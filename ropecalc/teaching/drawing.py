@@ -548,6 +548,7 @@ class Labels:
 
 
 _LINE_COST = 8.0
+_MARGIN = 3.0  # pixels between words and a line's middle
 
 
 def _beside(point: Place, angle: float, gap: float, width: float, height: float) -> Box:
@@ -572,7 +573,8 @@ def _cost(box: Box, frame: Box, segments: Sequence[Box], taken: Sequence[Box]) -
         high = min(box[3], other[3]) - max(box[1], other[1])
         if wide > 0 and high > 0:
             cost += 20.0 + wide * high
-    return cost + sum(_LINE_COST for segment in segments if _crosses(segment, box))
+    room = (box[0] - _MARGIN, box[1] - _MARGIN, box[2] + _MARGIN, box[3] + _MARGIN)
+    return cost + sum(_LINE_COST for segment in segments if _crosses(segment, room))
 
 
 def _crosses(segment: Box, box: Box) -> bool:

@@ -192,6 +192,7 @@ def test_the_predicted_choice_is_computed(figure: Figure) -> None:
 def test_defaults_lie_on_their_sliders(figure: Figure) -> None:
     keys = [c.key for c in figure.controls]
     assert len(set(keys)) == len(keys)
+    assert max(len(c.label) for c in figure.controls) <= 28  # more is cut off beside the slider
     for control in figure.controls:
         if isinstance(control, Control):
             assert control.low <= control.default <= control.high

@@ -251,3 +251,15 @@ def test_a_png_decodes_to_the_drawn_pixels() -> None:
 )
 def test_neat_numbers(value: float, expected: float) -> None:
     assert neat(value) == pytest.approx(expected)
+
+
+def test_words_stand_upright() -> None:
+    canvas = Canvas(120, 60)
+    axes = canvas.axes(0, 0, 120, 60)
+    axes.set_axis_off()
+    Labels(canvas, axes, 1).write([Label("LLLL", (0.2, 0.5), towards=(1, 0))])
+    canvas.png()
+    ink = 255 - np.asarray(canvas.figure.canvas.buffer_rgba())[..., 0].astype(int)
+    rows = np.flatnonzero(ink.sum(axis=1))
+    middle = (rows[0] + rows[-1]) // 2
+    assert ink[middle + 1 :].sum() > 1.3 * ink[:middle].sum()  # the feet of the letters are below

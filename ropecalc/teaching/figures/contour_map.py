@@ -792,11 +792,11 @@ def _set_ticks(
 # --- the figure -------------------------------------------------------------------------------
 
 CONTROLS = (
-    Control("tip_x", "Outcrop tip, out from the wall", Kind.LENGTH, 0.3, 3, 0.1, 1.7),
+    Control("tip_x", "Outcrop tip, out from wall", Kind.LENGTH, 0.3, 3, 0.1, 1.7),
     Control("tip_z", "Outcrop tip, height", Kind.LENGTH, 2, 29, 0.5, 27),
     Control("clearance", "Clearance with half a litter", Kind.LENGTH, 0.3, 1.2, 0.05, 0.8),
     Control("height", "Litter, height", Kind.LENGTH, LOWEST, HIGHEST, 0.25, 24),
-    Control("further", "Litter, further out than needed", Kind.LENGTH, -1, 3, 0.1, 0),
+    Control("further", "Litter, further than needed", Kind.LENGTH, -1, 3, 0.1, 0),
     Control("mass", "Mass that hangs", Kind.MASS, 110, 290, 5, 200),
     Control("directional_x", "Haul directional, out", Kind.LENGTH, 0, 1.5, 0.1, 0.3),
     Control("directional_z", "Haul directional, height", Kind.LENGTH, 31, 35, 0.25, 32),
