@@ -90,7 +90,7 @@ class Field:
 
     @cached_property
     def _tracer(self) -> Any:
-        return contourpy.contour_generator(x=self.x, y=self.z, z=self.share)
+        return _tracer(self.x, self.z, self.share)
 
     def lines(self, ratio: float) -> list[Array]:
         """The lines on which the tension is ``ratio`` times the weight."""
@@ -104,8 +104,13 @@ class Field:
         """The closed outlines of the area where the haul line would go slack."""
         if self.slack.min() >= -_LEVEL:
             return []
-        tracer = contourpy.contour_generator(x=self.x, y=self.z, z=self.slack)
-        return _outlines(tracer, -np.pi, -_LEVEL)
+        return _outlines(_tracer(self.x, self.z, self.slack), -np.pi, -_LEVEL)
+
+
+def _tracer(x: Array, z: Array, values: Any) -> Any:
+    return contourpy.contour_generator(
+        x=x, y=z, z=values, line_type="Separate", fill_type="OuterOffset"
+    )
 
 
 def _outlines(tracer: Any, low: float, high: float) -> list[Array]:
