@@ -80,6 +80,8 @@ def _way(way: Guided, demand: Demand) -> dict[str, Any]:
         "haul_tension_N": way.haul_tension,
         "haul_above_edges_N": way.haul_above,
         "hub_uplift_N": way.hub_uplift,
+        "haul_elevation_rad": way.haul_elevation,
+        "ground_depression_rad": way.ground_depression,
         "litter_angle_rad": way.litter_angle,
         "effort_0.2_m_further_N": way.effort_further,
         "room_to_straight_line_m": way.room,

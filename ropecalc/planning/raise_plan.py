@@ -76,6 +76,8 @@ class Guided:
     line_tension: float | None = None
     push: float | None = None
     hub_uplift: float | None = None
+    haul_elevation: float | None = None
+    ground_depression: float | None = None
     litter_angle: float | None = None
     effort_further: float | None = None
     room: float | None = None
@@ -352,7 +354,8 @@ class _Forces:
         self.needs = needs or [None] * len(heights)
         size = len(heights)
         self.reach = np.empty(size, dtype=object)
-        names = ("haul_tension", "line_tension", "push", "hub_uplift", "litter_angle")
+        angles = ("haul_elevation", "ground_depression", "litter_angle")
+        names = ("haul_tension", "line_tension", "push", "hub_uplift", *angles)
         self.values = {name: np.full(size, np.nan) for name in names}
         starts = [path.hangs_from for path in self.haul_paths]
         for start in dict.fromkeys(starts):
@@ -502,6 +505,8 @@ def _guided(sweep: _Sweep, method: Method, index: int, moved: "_Moved") -> Guide
         line_tension=number(forces.values["line_tension"]),
         push=number(forces.values["push"]),
         hub_uplift=number(forces.values["hub_uplift"]),
+        haul_elevation=number(forces.values["haul_elevation"]),
+        ground_depression=number(forces.values["ground_depression"]),
         litter_angle=number(forces.values["litter_angle"]),
         effort_further=number(moved.further),
         room=number(forces.room),

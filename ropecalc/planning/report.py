@@ -205,7 +205,8 @@ def station_table(plan: RaisePlan, words: Wording) -> Table:
     if method is not Method.ATTENDANT:
         heads += [
             ("up on", f"hub {n}"),
-            ("angle at", "litter °"),
+            ("legs up/", "down °"),
+            ("between", "legs °"),
             (rope, m),
             ("room to", f"line {m}"),
         ]
@@ -227,12 +228,17 @@ def station_table(plan: RaisePlan, words: Wording) -> Table:
             moved = station.take_in if method is Method.TRACK else station.pay_out
             row += [
                 _unless_sensitive(way, way.hub_uplift, words),
-                NOTHING if way.litter_angle is None else f"{math.degrees(way.litter_angle):.0f}",
+                f"{_degrees(way.haul_elevation)}/{_degrees(way.ground_depression)}",
+                _degrees(way.litter_angle),
                 words.rope(moved),
                 words.rope(way.room, Rounding.DOWN),
             ]
         rows.append((*row, words.demand(station.demand)))
     return Table(tuple(heads), tuple(rows))
+
+
+def _degrees(angle: float | None) -> str:
+    return NOTHING if angle is None else f"{math.degrees(angle):.0f}".replace("-", "−")
 
 
 def _effort(way: Guided, words: Wording) -> str:
@@ -276,7 +282,8 @@ def notes(plan: RaisePlan, words: Wording) -> list[str]:
     lines.append(
         "Height and offset are those of the master attachment point. Forces, offsets and rope "
         f"are rounded up, room to the straight line down. “{words.shift} further”: the same, were "
-        f"the litter {words.shift} further out. Take in, pay out: since the station below."
+        f"the litter {words.shift} further out. Take in, pay out: since the station below. Legs: "
+        "the haul leg above and the leg to the hub below the horizontal, and between the two."
     )
     return lines
 

@@ -100,6 +100,7 @@ def test_the_pictures_of_the_readme_can_be_taken(
     open_page: OpenPage, tmp_path: Path, path: str, place: str, name: str
 ) -> None:
     page = open_page(path)
+    page.set_viewport_size({"width": 1366, "height": 3000})
     if path == LESSON:
         revealed(page, 0)
     folder = Path(os.environ.get("ROPECALC_PICTURES") or tmp_path)

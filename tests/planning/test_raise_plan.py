@@ -55,6 +55,8 @@ def test_a_plumb_wall_counted_by_hand() -> None:
     assert track.used == pytest.approx(0.25 / (line - 0.4))
     angle = math.pi - math.atan(haul_slope) + math.atan(ground_slope)
     assert track.litter_angle == pytest.approx(angle)
+    assert track.haul_elevation == pytest.approx(math.atan(haul_slope))
+    assert track.ground_depression == pytest.approx(math.atan(ground_slope))
 
 
 def test_rope_is_the_change_of_length_since_the_station_below() -> None:
