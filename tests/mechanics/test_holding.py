@@ -26,7 +26,7 @@ from tests.mechanics.cases import (
 
 every_method = pytest.mark.parametrize("method", Method)
 REPEATABLE = settings(deadline=None, derandomize=True, max_examples=150)
-LAYOUTS = [(m, apart) for m in Method for apart in (False, True) if m is Method.TRACK or not apart]
+LAYOUTS = [(m, apart) for m in Method for apart in (False, True)]
 every_layout = pytest.mark.parametrize(
     ("method", "apart"), LAYOUTS, ids=[f"{m.name}-{'apart' if a else 'one'}" for m, a in LAYOUTS]
 )
