@@ -306,3 +306,292 @@ TURN = Variable(
     Range(radians(10), radians(120), radians(90)),
     in_radians=True,
 )
+
+# --- three legs, legs that share, bridles
+LEG_PLUMB_ANGLE = _angle(
+    "leg_plumb_angle", r"\varphi_L", "angle of each leg from the line of pull", LEANING, 0, 80, 30
+)
+THREE_LEG_RATIO = Variable(
+    "load_ratio",
+    "k",
+    "tension of one leg divided by the load",
+    Kind.RATIO,
+    Domain(1 / 3, float("inf")),
+    Range(0.4, 5.0, 1.0),
+)
+SLANTED = Domain(0.0, pi / 2, low_open=True, high_open=True)
+FRONT_LEG_ANGLE = _angle(
+    "front_leg_angle",
+    r"\varphi_\mathrm{f}",
+    "angle of the front leg from plumb",
+    SLANTED,
+    5,
+    70,
+    25,
+)
+BACK_LEG_ANGLE = _angle(
+    "back_leg_angle", r"\varphi_\mathrm{b}", "angle of each back leg from plumb", SLANTED, 5, 70, 30
+)
+HALF_SPREAD = _angle(
+    "half_spread",
+    r"\omega",
+    "angle in plan between each back leg and the line straight back",
+    LEANING,
+    0,
+    75,
+    40,
+)
+FRONT_LEG = _pull("front_leg_tension", r"L_\mathrm{f}", "tension in the front leg", 0, 5000, 1200)
+BACK_LEG = _pull("back_leg_tension", r"L_\mathrm{b}", "tension in each back leg", 0, 5000, 700)
+PULL_SWING = _angle(
+    "pull_swing", r"\delta_p", "angle of the pull from the bisector of the legs", LEANING, 0, 40, 10
+)
+GAINING_LEG = _force(
+    "gaining_leg_tension",
+    r"L_\mathrm{g}",
+    "tension of the leg that the pull swings into line with",
+    400,
+    8000,
+    1500,
+)
+LOSING_LEG = _pull("losing_leg_tension", r"L_\mathrm{l}", "tension of the other leg", 0, 5000, 800)
+OUTER_LEG_ANGLE = _angle(
+    "outer_leg_angle",
+    r"\theta_o",
+    "angle of each outer leg from the middle leg",
+    LEANING,
+    0,
+    75,
+    30,
+)
+MIDDLE_LEG = _force(
+    "middle_leg_tension", r"L_\mathrm{m}", "tension of the middle leg", 200, 3000, 900
+)
+OUTER_LEG = _force("outer_leg_tension", r"L_\mathrm{o}", "tension of each outer leg", 50, 3000, 700)
+LEG_STIFFNESS = _force(
+    "leg_stiffness",
+    r"K_L",
+    "force that would stretch a leg to twice its length if it stayed linear",
+    20_000,
+    400_000,
+    50_000,
+)
+KNOT_SINK = _length("knot_sink", "u", "distance the knot sinks under load", 0.001, 0.2, 0.02)
+KNOT_DEPTH = _length(
+    "knot_depth", r"h_L", "distance of the knot from the row of anchors", 0.3, 5, 1.5
+)
+LEG_LENGTH = _length("leg_length", r"\ell_L", "length of each leg", 1.6, 8, 2)
+ANCHOR_SPACING = Variable(
+    "anchor_spacing",
+    "d",
+    "distance between the two anchors, on one level",
+    Kind.LENGTH,
+    NOT_NEGATIVE,
+    Range(0, 3, 1.5),
+)
+
+# --- a pulley with friction, and a head with several lines
+SHEAVE_EFFICIENCY = Variable(
+    "efficiency",
+    "e",
+    "efficiency of one sheave: tension behind it over tension ahead of it",
+    Kind.RATIO,
+    Domain(0.0, 1.0, low_open=True),
+    Range(0.6, 1.0, 0.9),
+)
+FRONT_TENSION = _pull(
+    "front_tension", r"S_\mathrm{front}", "tension of the front strand, towards the litter", 500,
+    5000, 2000,
+)  # fmt: skip
+BACK_TENSION = _pull(
+    "back_tension", r"S_\mathrm{back}", "tension of the back strand, towards the team", 500,
+    5000, 2200,
+)  # fmt: skip
+FRONT_TOGETHER = _pull(
+    "front_together", r"F_\mathrm{front}", "tension of all front strands together", 500, 9000, 3100
+)
+
+# --- frames
+HEAD_HEIGHT = _length(
+    "head_height", r"h_F", "height of the frame's head above its feet", 1.5, 3.2, 2.0
+)
+HEAD_REACH = _place("head_reach", r"x_F", "distance of the head out past the front feet", 0, 1, 0.3)
+LANDING = _place(
+    "landing",
+    r"x_\mathrm{land}",
+    "distance behind the front feet at which the line of action meets the ground",
+    -1,
+    2.5,
+    0.6,
+)
+GUY_DEPRESSION = _angle(
+    "guy_depression",
+    r"\gamma_G",
+    "angle of the guy below the horizontal",
+    STEEP_EITHER_WAY,
+    20,
+    60,
+    40,
+)
+GUY_TENSION = _pull("guy_tension", "G", "tension of the guy", 0, 6000, 1600)
+FRAME_FORCE = _force(
+    "frame_force", "C", "force along the frame from its head to its feet", 500, 12000, 4000
+)
+LEG_HALF_SPREAD = _angle(
+    "leg_half_spread",
+    r"\varepsilon_L",
+    "half the angle between the frame's two legs",
+    LEANING,
+    5,
+    40,
+    20,
+)
+LEG_COMPRESSION = _force(
+    "leg_compression", r"C_L", "compression of each of the frame's two legs", 300, 9000, 2600
+)
+
+# --- critical geometry and loaded spans
+REDIRECT_RATIO = Variable(
+    "load_ratio",
+    "k",
+    "pull on the redirect's anchor divided by the tension of the rope",
+    Kind.RATIO,
+    Domain(0.0, 2.0),
+    Range(0.1, 2.0, 1.0),
+)
+SPAN_RATIO = Variable(
+    "load_ratio",
+    "k",
+    "tension of the span divided by the load",
+    Kind.RATIO,
+    Domain(0.5, float("inf"), low_open=True),
+    Range(0.6, 6.0, 1.0),
+)
+LINE_RATIO = Variable(
+    "load_ratio",
+    "k",
+    "tension of the line to the hub divided by the load",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(0.1, 5.0, 1.0),
+)
+HAUL_RATIO = Variable(
+    "load_ratio",
+    "k",
+    "tension of the haul line divided by the load",
+    Kind.RATIO,
+    POSITIVE,
+    Range(1.0, 5.0, 2.0),
+)
+SPAN = _length("span", r"\ell_S", "level distance between the ends of the span", 5, 60, 30)
+SAG = _length("sag", "f", "sag at the load, measured loaded", 0.5, 12, 3)
+SAG_RATIO = Variable(
+    "sag_ratio",
+    "r",
+    "sag at mid-span divided by the span, measured loaded",
+    Kind.RATIO,
+    POSITIVE,
+    Range(0.03, 0.5, 0.1),
+)
+SPAN_TENSION = _force("span_tension", r"T_S", "tension of the span", 1000, 20000, 5000)
+FIRST_SAG_ANGLE = _angle(
+    "first_sag_angle",
+    r"\sigma_1",
+    "angle at which the span rises from the load on side 1",
+    STEEP_EITHER_WAY,
+    5,
+    60,
+    20,
+)
+SECOND_SAG_ANGLE = _angle(
+    "second_sag_angle",
+    r"\sigma_2",
+    "angle at which the span rises from the load on side 2",
+    STEEP_EITHER_WAY,
+    5,
+    60,
+    35,
+)
+CONTROL_PULL = Variable(
+    "control_pull",
+    "P_c",
+    "level pull of the control line, towards side 2 positive",
+    Kind.FORCE,
+    ANY,
+    Range(-3000, 3000, 300),
+)
+SPAN_RISE = _place("span_rise", r"d_z", "height of one end of the span above the other", -10, 10, 2)
+SPAN_ROPE = _length(
+    "span_rope", r"\ell_R", "length of the rope between the ends of the span, loaded", 20, 80, 40
+)
+
+# --- guiding: litter pulley with friction, two hubs, sagging and sideways
+LEG_RATIO = Variable(
+    "leg_ratio",
+    r"\rho",
+    "tension of the track's upper leg divided by that of its ground leg",
+    Kind.RATIO,
+    POSITIVE,
+    Range(0.8, 1.25, 0.9),
+)
+HUB_SPREAD = _angle(
+    "hub_spread",
+    r"\omega_B",
+    "half the angle in plan between the lines to the two hubs",
+    LEANING,
+    0,
+    40,
+    30,
+)
+LEG_ROPE_WEIGHT = _force(
+    "leg_rope_weight", r"W_\ell", "weight of the rope in the ground leg", 5, 80, 35
+)
+END_ANGLE = _angle(
+    "end_angle",
+    r"\zeta",
+    "angle by which a sagging line leaves its end off the straight line",
+    LEANING,
+    0.5,
+    20,
+    5,
+)
+GROUND_LEG_LENGTH = _length("ground_leg_length", r"\ell_B", "length of the ground leg", 10, 80, 46)
+HAUL_LEG_LENGTH = _length("haul_leg_length", r"\ell_D", "length of the haul leg", 2, 30, 5.5)
+SIDEWAYS = Variable(
+    "sideways",
+    "y",
+    "small distance of the litter sideways, along the wall",
+    Kind.LENGTH,
+    NOT_NEGATIVE,
+    Range(0.05, 1.0, 0.5),
+)
+SIDE_FORCE = _pull(
+    "side_force", "Y", "force that brings the litter back from sideways", 0, 3000, 300
+)
+HUB_MASS = Variable(
+    "hub_mass",
+    "m_B",
+    "mass of a hub that only its weight holds down",
+    Kind.MASS,
+    POSITIVE,
+    Range(300, 4000, 2500),
+)
+HUB_FRICTION = Variable(
+    "hub_friction",
+    r"\mu_B",
+    "coefficient of friction between hub and level ground",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(0.2, 0.8, 0.5),
+)
+
+# --- friction in a groove
+GROOVE_ANGLE = _angle(
+    "groove_angle",
+    r"\kappa",
+    "angle between the flanks of the groove",
+    Domain(0.0, pi, low_open=True),
+    20,
+    180,
+    45,
+)
