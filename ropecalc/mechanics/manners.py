@@ -1,0 +1,52 @@
+"""What every solver does alike: check what it is asked, and tell what it found.
+
+What it tells has the form in which a derivation explains itself.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any
+
+from ropecalc import cautions as caution
+from ropecalc.derivation import Explanation, Line, Variable, as_numbers
+
+
+def named(variable: Variable, name: str, meaning: str) -> Variable:
+    """``variable`` with the name and meaning under which a solver asks for it."""
+    return replace(variable, name=name, meaning=meaning)
+
+
+def checked(*pairs: tuple[Variable, Any]) -> list[Any]:
+    """The values as numbers, each inside the domain of its variable.
+
+    Raises :class:`DomainError` for what is no number or lies outside.
+    """
+    values = [as_numbers(variable.name, value) for variable, value in pairs]
+    for (variable, _), value in zip(pairs, values, strict=True):
+        variable.check(value)
+    return values
+
+
+def said(sentence: str, latex: str = "", numbers: str = "", *, law: bool = False) -> Line:
+    """One sentence of an account, with an equation where one helps (LaTeX without dollars)."""
+    return Line(sentence, latex, numbers, _plain(latex), law, frozenset())
+
+
+def account(
+    title: str,
+    lines: Sequence[Line],
+    result: str,
+    *,
+    assumptions: Sequence[str] = (),
+    cautions: Sequence[str] = caution.EVERY_RESULT,
+    source: str = "worked out here from equilibrium",
+) -> Explanation:
+    """An :class:`Explanation` from sentences; the quantities are named in the sentences."""
+    return Explanation(title, tuple(assumptions), (), tuple(lines), result, tuple(cautions), source)
+
+
+def _plain(latex: str) -> str:
+    """The equation for screen readers: LaTeX without its commands' backslashes and braces."""
+    for command, plain in ((r"\,", " "), (r"\mathrm", ""), (r"\cdot", "*"), ("\\", "")):
+        latex = latex.replace(command, plain)
+    return latex.replace("{", "").replace("}", "")
