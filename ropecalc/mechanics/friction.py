@@ -17,8 +17,6 @@ from ropecalc.derivation import (
     DomainError,
     Explanation,
     Step,
-    Variable,
-    as_numbers,
     derive,
 )
 from ropecalc.mechanics import quantities as q
