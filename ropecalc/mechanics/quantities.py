@@ -595,3 +595,163 @@ GROOVE_ANGLE = _angle(
     180,
     45,
 )
+
+# --- stretch, slip, swing and arrest
+STIFFNESS = _force(
+    "stiffness",
+    "EA",
+    "stiffness of the rope: tension divided by stretch per length",
+    10_000,
+    400_000,
+    50_000,
+)
+ROPE_LENGTH = _length("rope_length", r"\ell_0", "length of the rope without tension", 5, 90, 60)
+STRETCHED_LENGTH = _length(
+    "stretched_length", r"\ell_1", "length of the rope under tension", 5, 95, 62
+)
+STRETCH = Variable(
+    "stretch", r"\Delta", "stretch of the rope", Kind.LENGTH, NOT_NEGATIVE, Range(0, 6, 1)
+)
+BREAKING_STRENGTH = _force(
+    "breaking_strength", r"B_\mathrm{r}", "breaking strength of the rope", 15_000, 45_000, 30_000
+)
+QUOTED_ELONGATION = Variable(
+    "quoted_elongation",
+    r"e_{10}",
+    "elongation that is quoted at a tenth of the breaking strength",
+    Kind.RATIO,
+    Domain(0.0, 1.0, low_open=True),
+    Range(0.01, 0.1, 0.03),
+)
+LOAD_STEP = _force("load_step", r"\Delta_F", "force added in the test", 300, 5000, 1000)
+ELONGATION = Variable(
+    "elongation",
+    r"\Delta_e",
+    "elongation that the added force gives, per length",
+    Kind.RATIO,
+    Domain(0.0, 1.0, low_open=True),
+    Range(0.005, 0.1, 0.03),
+)
+SWING_IN_RATE = Variable(
+    "swing_in_rate",
+    "r_x",
+    "distance the litter swings in per length raised against a locked tensioner",
+    Kind.RATIO,
+    POSITIVE,
+    Range(0.2, 5, 1),
+)
+SLIP = Variable(
+    "slip",
+    "s",
+    "rope that slips out of the line to the hub",
+    Kind.LENGTH,
+    NOT_NEGATIVE,
+    Range(0.0, 0.5, 0.2),
+)
+ARC_MOVEMENT = Variable(
+    "arc_movement",
+    "d_s",
+    "distance the litter moves along its arc",
+    Kind.LENGTH,
+    NOT_NEGATIVE,
+    Range(0, 3, 0.4),
+)
+INWARD_MOVEMENT = Variable(
+    "inward_movement",
+    "d_x",
+    "distance the litter moves towards the wall",
+    Kind.LENGTH,
+    NOT_NEGATIVE,
+    Range(0, 3, 0.4),
+)
+FALL = Variable(
+    "fall", r"h_\mathrm{f}", "height fallen", Kind.LENGTH, NOT_NEGATIVE, Range(0, 3, 0.5)
+)
+PLAY = _length(
+    "play",
+    r"\ell_\mathrm{p}",
+    "distance of the lost line's travelling pulley from the hub",
+    1,
+    15,
+    3,
+)
+RELEASED = _length(
+    "released", r"s_\mathrm{p}", "slack that runs into each of the other lines", 0.2, 15, 3
+)
+BELAY_SLACK = Variable(
+    "belay_slack", r"s_\mathrm{b}", "slack in the belay", Kind.LENGTH, NOT_NEGATIVE,
+    Range(0, 1.5, 0.5),
+)  # fmt: skip
+BELAY_LENGTH = _length(
+    "belay_length", r"\ell_\mathrm{b}", "length of belay rope that stretches", 5, 40, 15
+)
+ARREST_PEAK = _force(
+    "arrest_peak", r"F_\mathrm{p}", "largest tension of the belay", 1000, 20_000, 5000
+)
+
+# --- strength and measurement
+COMPONENT_STRENGTH = _force("strength", "B", "strength of the component", 4000, 45_000, 20_000)
+COMPONENT_LOAD = _force("component_load", "F", "load of that component", 200, 8000, 1500)
+LOAD_UNCERTAINTY = Variable(
+    "load_uncertainty",
+    "v_F",
+    "share by which the load may be higher",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(0, 1, 0.3),
+)
+STRENGTH_UNCERTAINTY = Variable(
+    "strength_uncertainty",
+    "v_B",
+    "share by which the strength may be lower",
+    Kind.RATIO,
+    Domain(0.0, 1.0, high_open=True),
+    Range(0, 0.5, 0.0),
+)
+MARGIN = Variable(
+    "margin", "M", "strength divided by load", Kind.RATIO, POSITIVE, Range(0.5, 20, 8)
+)
+TERMINATION = Variable(
+    "termination",
+    r"k_\mathrm{t}",
+    "share of the rope's strength that its knot or termination leaves",
+    Kind.RATIO,
+    Domain(0.0, 1.0, low_open=True),
+    Range(0.4, 1.0, 0.7),
+)
+FULL_SCALE = _force(
+    "full_scale", r"F_\mathrm{fs}", "full scale of the load cell", 5000, 50_000, 40_000
+)
+CELL_ERROR = Variable(
+    "cell_error",
+    "p",
+    "error of the load cell as a share of its full scale",
+    Kind.RATIO,
+    Domain(0.0, 1.0),
+    Range(0.001, 0.02, 0.01),
+)
+READING = _force("reading", r"F_\mathrm{c}", "reading of the load cell", 400, 5000, 1500)
+READING_ERROR = Variable(
+    "reading_error",
+    r"p_\mathrm{c}",
+    "error as a share of the reading",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(0, 1, 0.25),
+)
+HAUL_SENSITIVITY = Variable(
+    "haul_sensitivity",
+    r"c_\alpha",
+    "relative change of the tension per radian of haul elevation",
+    Kind.RATIO,
+    ANY,
+    Range(-20, 0, -4),
+)
+GROUND_SENSITIVITY = Variable(
+    "ground_sensitivity",
+    r"c_\beta",
+    "relative change of the tension per radian of ground depression",
+    Kind.RATIO,
+    ANY,
+    Range(-1, 20, 2),
+)
