@@ -60,9 +60,9 @@ def test_a_branch_outside_the_domain_is_refused() -> None:
 
 
 def test_a_lone_branch_is_not_taken_on_trust() -> None:
-    # the symbol is real, so sympy does not object; only the domain (0 to 180°) can
+    # beyond 180° sympy, which knows only signs, does not object; only the domain can
     argument, (lean, shift) = begin(LEAN, SHIFT)
-    law = argument.law("An angle that is never in its domain.", lean, -1 - shift**2)
+    law = argument.law("An angle that is never in its domain.", lean, 4 + shift**2)
     with pytest.raises(DerivationError, match=r"0 of .* suit its domain"):
         argument.solve("Solve.", law, lean)
 
