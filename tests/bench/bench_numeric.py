@@ -45,6 +45,27 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "anchors.second_leg_tension": lambda load, first_leg_angle, second_leg_angle: (
         load * sin(first_leg_angle) / sin(first_leg_angle + second_leg_angle)
     ),
+    "anchors.gaining_leg_tension": lambda load, leg_angle, pull_swing: (
+        load * sin(leg_angle / 2 + pull_swing) / sin(leg_angle)
+    ),
+    "anchors.losing_leg_tension": lambda load, leg_angle, pull_swing: (
+        load * sin(leg_angle / 2 - pull_swing) / sin(leg_angle)
+    ),
+    "anchors.three_leg_anchor": lambda load, leg_plumb_angle: load / (3 * cos(leg_plumb_angle)),
+    "anchors.three_leg_ratio": lambda leg_plumb_angle: 1 / (3 * cos(leg_plumb_angle)),
+    "anchors.critical_three_leg_angle": lambda load_ratio: np.arccos(1 / (3 * load_ratio)),
+    "friction.capstan_tension_behind": lambda tension_ahead, friction, turn: (
+        tension_ahead * np.exp(-friction * turn)
+    ),
+    "friction.groove_tension": lambda tension_behind, friction, turn, groove_angle: (
+        tension_behind * np.exp(friction * turn / sin(groove_angle / 2))
+    ),
+    "stretch.stretch": lambda rope_tension, rope_length, stiffness: (
+        rope_tension * rope_length / stiffness
+    ),
+    "tensioner.effective_lines": lambda efficiency, lines: (
+        (1 - efficiency ** (2 * lines)) / (1 - efficiency**2)
+    ),
     "friction.capstan_tension": lambda tension_behind, friction, turn: (
         tension_behind * np.exp(friction * turn)
     ),

@@ -49,8 +49,8 @@ def _root(gap: Any, low: float, high: float) -> float:
         positive = np.geomspace(1e-6, 1e9, 2001)
         grid = np.concatenate([-positive[::-1], [0.0], positive])
         grid = grid[(grid >= low) & (grid <= high)]
-    values = np.array([gap(x) for x in grid])
-    with np.errstate(invalid="ignore"):
+    with np.errstate(all="ignore"):  # what is not a number there brackets nothing
+        values = np.array([gap(x) for x in grid])
         change = np.flatnonzero(values[:-1] * values[1:] <= 0)
     for i in change:
         root = float(brentq(gap, grid[i], grid[i + 1], xtol=1e-300, rtol=1e-15))
@@ -74,7 +74,7 @@ def _solve_chain(derivation: Derivation, point: dict[str, float]) -> dict[Any, f
             return known
         single = [(e, *symbols) for e, symbols in missing if len(symbols) == 1]
         for equation, symbol in single:
-            gap = sympy.lambdify(symbol, (equation.lhs - equation.rhs).subs(known), "math")
+            gap = sympy.lambdify(symbol, (equation.lhs - equation.rhs).subs(known), "numpy")
             teaching = variables[symbol].teaching
             if abs(gap(teaching.high) - gap(teaching.low)) > 1e-9:  # else it drops out here
                 domain = variables[symbol].domain
