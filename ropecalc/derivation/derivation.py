@@ -141,9 +141,27 @@ class Derivation:
         if original is None:
             return np.bool_(True)
         values = {v.name: ready.get(v.name, answer) for v in original.given}
-        target = ready[original.result.name]
-        gap = abs(original._evaluate(values) - target)
-        return original.valid(**values) & (gap <= 1e-6 * abs(target) + 1e-8)
+        good: Any = np.bool_(True)
+        for condition in original.conditions:
+            good = good & condition.holds(values)
+        if not self._proven_inverse:
+            target = ready[original.result.name]
+            gap = abs(original._evaluate(values) - target)
+            good = good & (gap <= 1e-6 * abs(target) + 1e-8)
+        return good
+
+    @cached_property
+    def _proven_inverse(self) -> bool:
+        """Whether sympy proves that the original, at this result, gives back what was given.
+
+        Where it does, no number has to be put back to find out.
+        """
+        from sympy import simplify
+
+        original = self.inverse_of
+        assert original is not None
+        back = original.expression.subs(original.symbol(self.result.name), self.expression)
+        return bool(simplify(back - original.symbol(original.result.name)) == 0)
 
     def valid(self, **values: Any) -> Any:
         """True where the values lie inside every domain and meet every condition."""

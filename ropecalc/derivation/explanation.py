@@ -6,7 +6,9 @@ from typing import Any
 
 from ropecalc.derivation.argument import Step
 from ropecalc.derivation.variable import Variable
-from ropecalc.units import UNITS, Display
+from ropecalc.units import Display
+
+_SI = Display(force="N", length="m", mass="kg", angle="rad")
 
 
 @dataclass(frozen=True)
@@ -121,9 +123,7 @@ def show_value(variable: Variable, value: float, display: Display) -> str:
 
 
 def _typeset(variable: Variable, value: float, display: Display) -> str:
-    if variable.in_radians:
-        return f"{value:.3g}" + UNITS["rad"].latex
-    return display.latex(value, variable.kind)
+    return (_SI if variable.in_si else display).latex(value, variable.kind)
 
 
 def _inside(variable: Variable, value: float, display: Display, raised: bool) -> str:

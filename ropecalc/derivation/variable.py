@@ -90,8 +90,9 @@ class Variable:
     """One quantity of the course.
 
     ``name`` is the Python keyword, ``symbol`` the LaTeX symbol, ``meaning`` a phrase that reads
-    well after "the". ``in_radians`` marks an angle that a formula uses as a length of arc, so
-    that substituted numbers are shown in radians whatever the reader chose.
+    well after "the". ``in_si`` marks what a formula takes in SI only (an angle used as a length
+    of arc, a mass beside the number of gravity): inside formulas its value is shown in SI
+    whatever the reader chose.
     """
 
     name: str
@@ -100,7 +101,7 @@ class Variable:
     kind: Kind
     domain: Domain
     teaching: Range
-    in_radians: bool = False
+    in_si: bool = False
 
     def __post_init__(self) -> None:
         for value in (self.teaching.low, self.teaching.default, self.teaching.high):

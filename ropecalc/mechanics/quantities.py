@@ -67,7 +67,13 @@ BETWEEN_STRANDS = Domain(0.0, pi, high_open=True)
 
 # --- weight and pulls at one point
 MASS = Variable(
-    "mass", "m", "mass of everything that hangs", Kind.MASS, POSITIVE, Range(60, 320, 200)
+    "mass",
+    "m",
+    "mass of everything that hangs",
+    Kind.MASS,
+    POSITIVE,
+    Range(60, 320, 200),
+    in_si=True,
 )
 LOAD = _force("load", "W", "weight of everything that hangs", 600, 3200, 2000)
 SIDE_PULL = _pull("side_pull", "Q", "horizontal pull aside", 100, 2500, 500)
@@ -304,7 +310,7 @@ TURN = Variable(
     Kind.ANGLE,
     NOT_NEGATIVE,
     Range(radians(10), radians(120), radians(90)),
-    in_radians=True,
+    in_si=True,
 )
 
 # --- three legs, legs that share, bridles

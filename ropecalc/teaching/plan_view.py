@@ -134,8 +134,8 @@ def plan_html(plan: RaisePlan, display: Display) -> str:
         _list(("", *plan.cautions)),
         _paragraphs(
             [
-                f"Made with ropecalc {__version__} from {Path(plan.site.source).name}. To be checked "
-                "on site by a qualified person before use."
+                f"Made with ropecalc {__version__} from {Path(plan.site.source).name}. "
+                "To be checked on site by a qualified person before use."
             ]
         ),
         "</div>",

@@ -19,7 +19,7 @@ TURNED = Variable(
     Kind.ANGLE,
     Domain(0.0, math.pi),
     Range(0.1, 1.5, 0.5),
-    in_radians=True,
+    in_si=True,
 )
 LEAN = Variable(
     "lean", r"\lambda", "angle of lean", Kind.ANGLE, Domain(0, math.pi), Range(0.1, 3, 1)
