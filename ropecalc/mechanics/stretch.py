@@ -2,8 +2,8 @@
 
 Stiffness EA is the tension that would double the rope's length if it stayed linear. It is a
 property of the rope alone; a longer piece of the same rope stretches more. Nothing is built in:
-the stiffness comes from the rope's own test, and both bounds belong beside every result that
-needs it: the rigid rope for force, the elastic rope for clearance.
+the stiffness comes from the rope's own test, and results that need it give both bounds, for ropes
+that do not stretch and for ropes that do.
 """
 
 from ropecalc import cautions
@@ -16,8 +16,8 @@ ELASTIC = (
 )
 """What a result with stretching ropes says before the cautions of the static model."""
 BOTH_BOUNDS = (
-    "Use the figure for a rope that does not stretch where forces matter, and the figure for the "
-    "stretching rope where clearance matters."
+    "Two bounds are given, for ropes that do not stretch and for ropes that do. Count on the "
+    "larger force and on the smaller clearance of the two."
 )
 _LINEAR = "The rope stretches in proportion to its tension (Hooke)."
 _CAUTIONS = (ELASTIC, BOTH_BOUNDS, cautions.STATIC, cautions.AUTHORITY)
