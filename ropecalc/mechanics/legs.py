@@ -27,9 +27,9 @@ IN_SPACE = (
     caution.FRICTIONLESS,
     caution.AUTHORITY,
 )
-_FLAT = 1e-3
+FLAT = 1e-3
 """Volume spanned by three unit vectors below which they count as lying in one plane."""
-_ROUNDING = 1e-9
+ROUNDING = 1e-9
 """Share of the pull below which a push is a rounding error."""
 
 
@@ -88,18 +88,18 @@ def three_legs(directions: Any, pull: Any) -> Legs:
     cases. A load W has the pull (0, 0, −W). Raises :class:`DomainError` when the legs lie in one
     plane or nearly (statics cannot tell them apart) or when a leg would have to push.
     """
-    units, force = _units(directions, 3), _vectors("pull", pull)
+    units, force = _units(directions, 3), vectors_of("pull", pull)
     size = np.linalg.norm(force, axis=-1)
     if not np.all(size > 0):
         raise DomainError("pull has no size; give the force on the knot in newtons.")
-    if not np.all(np.abs(np.linalg.det(units)) > _FLAT):
+    if not np.all(np.abs(np.linalg.det(units)) > FLAT):
         raise DomainError(
             "The three legs lie in one plane, or nearly, so statics alone cannot share the load. "
             "Spread them further apart, or ask for the range that each leg may carry."
         )
     columns = np.swapaxes(units, -1, -2)
     tensions = np.linalg.solve(columns, -force[..., None])[..., 0]
-    pushing = tensions < -_ROUNDING * size[..., None]
+    pushing = tensions < -ROUNDING * size[..., None]
     if np.any(pushing):
         which = int(np.argwhere(pushing)[0][-1]) + 1
         raise DomainError(
@@ -111,7 +111,7 @@ def three_legs(directions: Any, pull: Any) -> Legs:
 
 def three_legs_at(knot: Any, anchor_places: Any, pull: Any) -> Legs:
     """The same from places in m: ``knot`` (x, y, z) and three rows of anchors."""
-    at, places = _vectors("knot", knot), _places(anchor_places, 3)
+    at, places = vectors_of("knot", knot), places_of(anchor_places, 3)
     found = three_legs(places - at[..., None, :], pull)
     return Legs(found.directions, found.tensions, found.pull, at)
 
@@ -122,16 +122,16 @@ def three_legs_of_lengths(anchor_places: Any, lengths: Any, pull: Any) -> Legs:
     Of the two places where the three lengths meet, the one on the side that the pull points to.
     Raises :class:`DomainError` when the lengths do not meet. One case at a time.
     """
-    places = _places(anchor_places, 3)
+    places = places_of(anchor_places, 3)
     (size,) = checked((named(q.LEG_LENGTH, "lengths", "length of a leg"), lengths))
-    force = _vectors("pull", pull)
+    force = vectors_of("pull", pull)
     if places.ndim != 2 or np.shape(size) != (3,):
         raise DomainError("Give three anchors, each with x, y and z, and three lengths.")
     first, second, third = places
     along, across = second - first, third - first
     base = float(np.linalg.norm(along))
     normal = np.cross(along, across)
-    if not np.linalg.norm(normal) > _FLAT * max(base, float(np.linalg.norm(across))) ** 2:
+    if not np.linalg.norm(normal) > FLAT * max(base, float(np.linalg.norm(across))) ** 2:
         raise DomainError(
             "The three anchors lie in one line, or nearly, so the lengths do not fix the knot. "
             "Move one anchor to the side."
@@ -225,8 +225,8 @@ def redundant_legs(
     ``length_errors`` m by which each leg is longer (positive) than just taut. One case at a time.
     Raises :class:`DomainError` when no sharing balances the pull.
     """
-    at, force = _vectors("knot", knot), _vectors("pull", pull)
-    places = _places(anchor_places, None)
+    at, force = vectors_of("knot", knot), vectors_of("pull", pull)
+    places = places_of(anchor_places, None)
     if at.ndim != 1 or force.ndim != 1 or places.ndim != 2:
         raise DomainError("Give one knot, one pull and one row of anchors at a time.")
     units = _units(places - at, None)
@@ -415,15 +415,15 @@ def bridle(
 # --- reading places --------------------------------------------------------------------------
 
 
-def _vectors(name: str, value: Any) -> Any:
+def vectors_of(name: str, value: Any) -> Any:
     array = np.asarray(as_numbers(name, value))
     if array.shape[-1:] != (3,) or not np.all(np.isfinite(array)):
         raise DomainError(f"{name} must be three finite numbers: x out, y along the wall, z up.")
     return array
 
 
-def _places(value: Any, count: int | None) -> Any:
-    array = _vectors("anchor_places", value)
+def places_of(value: Any, count: int | None) -> Any:
+    array = vectors_of("anchor_places", value)
     if array.ndim < 2 or (count is not None and array.shape[-2] != count):
         wanted = "one row for each leg" if count is None else f"{count} rows, one for each leg"
         raise DomainError(f"anchor_places must have {wanted}, each with x, y and z in metres.")
@@ -431,7 +431,7 @@ def _places(value: Any, count: int | None) -> Any:
 
 
 def _units(value: Any, count: int | None) -> Any:
-    array = _vectors("directions", value)
+    array = vectors_of("directions", value)
     if array.ndim < 2 or (count is not None and array.shape[-2] != count):
         raise DomainError("directions must have three rows, one for each leg, with x, y and z.")
     length = np.linalg.norm(array, axis=-1, keepdims=True)
