@@ -5,6 +5,7 @@
 #   make notebooks   run all notebooks, write their outputs, renew the manifest
 #   make format      put the code in its standard form
 #   make bench       run the measurements in tests/bench
+#   make mutants     change derivations and mechanics at random: do the tests notice? (10 minutes)
 #   make test-oldest run the library's tests on the oldest versions that pyproject.toml promises
 #   make constraints renew .ci/constraints.txt, the versions that are tested
 #   make clean       remove what these commands made
@@ -23,7 +24,7 @@ PIP := -m pip --disable-pip-version-check install --quiet
 NOTEBOOKS := $(wildcard lessons exercises solutions)
 BENCHES := $(sort $(wildcard tests/bench/*.py))
 
-.PHONY: course test notebooks format bench test-oldest constraints clean check
+.PHONY: course test notebooks format bench mutants test-oldest constraints clean check
 
 course: $(VENV)/course
 	$(RUN)ropecalc course $(ARGS)
@@ -52,6 +53,9 @@ bench: $(VENV)/course
 	@$(if $(BENCHES),,echo "There are no measurements in tests/bench.")
 	$(foreach bench,$(BENCHES),$(RUN)python $(bench) && ) true
 
+mutants: $(VENV)/mutants
+	$(RUN)python -m tests.mutants $(ARGS)
+
 # The venvs. The tested versions are preferred; where they do not exist for this Python, any
 # versions that pyproject.toml allows are taken.
 $(VENV)/course: pyproject.toml .ci/constraints.txt | $(VENV)/made
@@ -62,6 +66,10 @@ $(VENV)/course: pyproject.toml .ci/constraints.txt | $(VENV)/made
 
 $(VENV)/test: $(VENV)/course
 	$(RUN)python $(PIP) --constraint .ci/constraints.txt --editable ".[test]"
+	@touch $@
+
+$(VENV)/mutants: $(VENV)/test
+	$(RUN)python $(PIP) --constraint .ci/constraints.txt --editable ".[test,mutants]"
 	@touch $@
 
 $(VENV)/made:
@@ -79,11 +87,11 @@ test-oldest:
 
 constraints:
 	$(PYTHON) -m venv --clear .venv-newest
-	.venv-newest/$(BIN)/python $(PIP) --editable ".[test]"
+	.venv-newest/$(BIN)/python $(PIP) --editable ".[test,mutants]"
 	.venv-newest/$(BIN)/python -m pip freeze --exclude-editable > .ci/constraints.txt
 
 clean:
 	rm -rf .venv .venv-oldest .venv-newest build dist .pytest_cache .mypy_cache .ruff_cache \
-	    .hypothesis .import_linter_cache
+	    .hypothesis .import_linter_cache .mutants
 	find . -name __pycache__ -prune -exec rm -rf {} +
 	find . -name .ipynb_checkpoints -prune -exec rm -rf {} +

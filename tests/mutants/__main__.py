@@ -1,0 +1,121 @@
+"""Mutation testing of the derivations and the mechanics: ``python -m tests.mutants``.
+
+Results are kept in ``.mutants/session.sqlite``, so a run that was stopped goes on where it was. A
+result stands as long as the module and its tests are what they were; ``--afresh`` drops all.
+"""
+
+import argparse
+import hashlib
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from cosmic_ray.work_db import WorkDB, use_db
+from cosmic_ray.work_item import MutationSpec, TestOutcome, WorkerOutcome, WorkItem, WorkResult
+
+from tests.mutants import choice, own_tests, report, trial
+from tests.mutants.choice import Mutant
+
+ROOT = Path(__file__).parents[2]
+HERE = Path(__file__).parent
+KEPT = ROOT / ".mutants"
+
+
+def _arguments() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="make mutants", description=__doc__)
+    parser.add_argument("--count", type=int, default=400, help="how many mutants at least")
+    parser.add_argument("--only", nargs="*", default=[""], help="modules whose path contains this")
+    parser.add_argument("--workers", type=int, default=2, help="how many at the same time")
+    parser.add_argument("--afresh", action="store_true", help="forget earlier results")
+    parser.add_argument("--write", action="store_true", help="write tests/mutants/survivors.md")
+    return parser.parse_args()
+
+
+def _job_id(mutant: Mutant, suite: own_tests.Suite) -> str:
+    """The same as long as the change and the tests of its module are the same."""
+    told = [mutant.source, mutant.operator, *((ROOT / f).read_text("utf-8") for f in suite.files)]
+    return hashlib.sha256("\0".join(told).encode()).hexdigest()
+
+
+def _add(db: WorkDB, jobs: dict[str, Mutant]) -> None:
+    known = {item.job_id for item in db.work_items}
+    db.add_work_items(
+        WorkItem.single(
+            job,
+            MutationSpec(
+                module_path=m.module,
+                operator_name=m.operator,
+                occurrence=m.occurrence,
+                start_pos=(m.line, 0),
+                end_pos=(m.line, 1),
+                definition_name=m.function,
+            ),
+        )
+        for job, m in jobs.items()
+        if job not in known
+    )
+
+
+def _try_pending(db: WorkDB, jobs: dict[str, Mutant], workers: int) -> None:
+    done = {job for job, _ in db.results}
+    pending = {job: m for job, m in jobs.items() if job not in done}
+    print(f"{len(jobs)} mutants, {len(jobs) - len(pending)} known from earlier.")
+    if not pending:
+        return
+    job_of = {m: job for job, m in pending.items()}
+    started, count = time.monotonic(), 0
+
+    def record(mutant: Mutant, killed: bool, said: str) -> None:
+        nonlocal count
+        count += 1
+        outcome = TestOutcome.KILLED if killed else TestOutcome.SURVIVED
+        diff = f"- {mutant.before}\n+ {mutant.after}"
+        db.set_result(job_of[mutant], WorkResult(WorkerOutcome.NORMAL, said, outcome, diff))
+        if not killed:
+            print(f"  survived: {mutant.module}:{mutant.line} in {mutant.function}\n    {diff!r}")
+        if not count % 25:
+            print(f"  {count} of {len(pending)} in {time.monotonic() - started:.0f} s", flush=True)
+
+    with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
+        trees = [Path(folder) / f"tree{i}" for i in range(workers)]
+        for tree in (Path(folder) / "original", *trees):
+            trial.copy_tree(ROOT, tree)
+        trial.warm_up(trees[0])
+        names = list(dict.fromkeys(m.module for m in pending.values()))
+        suites = {n: own_tests.suite(ROOT, n) for n in names}
+        baselines = {}
+        for n in names:
+            baselines[n] = trial.baseline(trees[0], suites[n])
+            print(f"  {n}: its tests take {baselines[n].seconds:.1f} s", flush=True)
+        trial.try_all(pending.values(), trees, suites, baselines, record)
+
+
+def main() -> int:
+    """Run what is missing and say what came out; 1 if too many mutants survived."""
+    options = _arguments()
+    KEPT.mkdir(exist_ok=True)
+    session = KEPT / "session.sqlite"
+    if options.afresh:
+        session.unlink(missing_ok=True)
+    names = [n for n in choice.modules(ROOT) if any(part in n for part in options.only)]
+    chosen, sizes = choice.sample(ROOT, names, options.count)
+    jobs = {_job_id(m, own_tests.suite(ROOT, m.module)): m for m in chosen}
+    with use_db(session, WorkDB.Mode.create) as db:
+        _add(db, jobs)
+        _try_pending(db, jobs, options.workers)
+        results = dict(db.results)
+    outcomes = [report.Outcome(m, results[job].is_killed) for job, m in jobs.items()]
+    reasons = report.read_reasons(HERE / "harmless.toml")
+    text = report.as_markdown(outcomes, sizes, reasons)
+    (HERE if options.write else KEPT).joinpath("survivors.md").write_text(text, "utf-8")
+    for mutant in report.unexplained(outcomes, reasons):
+        print(f"No reason is given for {mutant.module}:{mutant.line} in {mutant.function}:")
+        print(f"  - {mutant.before}\n  + {mutant.after}")
+    reached = report.score(outcomes)
+    print(f"{sum(o.killed for o in outcomes)} of {len(outcomes)} killed: {100 * reached:.1f} %")
+    return int(reached < report.WANTED)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,83 @@
+"""Which changes could matter, and how many of each module are tried: the tool's part left out.
+
+Left out are changes that cannot say anything about the tests: annotations, numbers that only set
+where a slider starts and ends, replacements that fail on any number (bits of floats), and pairs
+that mean the same (``is`` and ``==`` on enumerations; a minus deleted or turned into a plus).
+"""
+
+import ast
+import re
+
+LEAST_PER_MODULE = 4
+
+Position = tuple[int, int]
+
+_SWAPPED_AMONG_THEMSELVES = (
+    {"Add", "Sub", "Mul", "Div", "FloorDiv", "Mod", "Pow"},
+    {"BitOr", "BitAnd", "BitXor"},
+    {"Eq", "NotEq", "Lt", "LtE", "Gt", "GtE"},
+    {"Is", "IsNot"},
+)
+_SETS_A_SLIDER = {"Range", "_force", "_pull", "_place", "_length", "_angle"}
+_CATALOGUE = "quantities.py"
+
+
+def worth_trying(operator_name: str) -> bool:
+    """Whether an operator of the tool makes changes that a test could miss."""
+    name = operator_name.split("/")[-1]
+    if name.startswith("ReplaceUnaryOperator"):
+        return "_Delete_" in name
+    swap = re.fullmatch(r"Replace(?:Binary|Comparison)Operator_(\w+)_(\w+)", name)
+    return swap is None or any(set(swap.groups()) <= kin for kin in _SWAPPED_AMONG_THEMSELVES)
+
+
+def hidden_spans(tree: ast.Module, file_name: str) -> list[tuple[Position, Position]]:
+    """From where to where changes mean nothing: annotations, and in the catalogue slider ranges."""
+    hidden: list[ast.expr | None] = []
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef):
+            hidden.append(node.returns)
+        elif isinstance(node, ast.arg | ast.AnnAssign):
+            hidden.append(node.annotation)
+        elif isinstance(node, ast.Call) and file_name == _CATALOGUE and _sets_a_slider(node):
+            hidden += [a for a in node.args if not _is_domain(a)]
+    return [
+        ((n.lineno, n.col_offset), (n.end_lineno or 0, n.end_col_offset or 0))
+        for n in hidden
+        if n is not None
+    ]
+
+
+def _sets_a_slider(call: ast.Call) -> bool:
+    return getattr(call.func, "id", "") in _SETS_A_SLIDER
+
+
+def _is_domain(argument: ast.expr) -> bool:
+    return isinstance(argument, ast.Call) and getattr(argument.func, "id", "") == "Domain"
+
+
+def compiles(source: str) -> bool:
+    """Whether ``source`` is Python at all."""
+    try:
+        ast.parse(source)
+    except SyntaxError:
+        return False
+    return True
+
+
+def difference(source: str, changed: str) -> tuple[int, str, str]:
+    """Number of the first line that differs, and what stands there before and after."""
+    old, new = source.splitlines(), changed.splitlines()
+    first = next(i for i, pair in enumerate(zip(old, new, strict=False)) if pair[0] != pair[1])
+    if len(new) < len(old):  # a decorator was removed
+        return first + 1, old[first].strip(), "(removed)"
+    return first + 1, old[first].strip(), new[first].strip()
+
+
+def shares(sizes: dict[str, int], count: int) -> dict[str, int]:
+    """``count`` split in proportion to ``sizes``, a few at least for each, rounded up."""
+    total = sum(sizes.values())
+    return {
+        name: min(size, max(LEAST_PER_MODULE, -(-count * size // total)))
+        for name, size in sizes.items()
+    }

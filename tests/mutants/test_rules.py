@@ -1,0 +1,65 @@
+"""What the mutation tests leave out, and how the rest is shared among the modules."""
+
+import ast
+
+import pytest
+
+from tests.mutants.rules import compiles, difference, hidden_spans, shares, worth_trying
+
+
+@pytest.mark.parametrize(
+    ("operator", "worth"),
+    [
+        ("core/ReplaceBinaryOperator_Add_Sub", True),
+        ("core/ReplaceBinaryOperator_Add_BitOr", False),
+        ("core/ReplaceBinaryOperator_BitOr_BitAnd", True),
+        ("core/ReplaceComparisonOperator_Lt_LtE", True),
+        ("core/ReplaceComparisonOperator_Lt_Is", False),
+        ("core/ReplaceComparisonOperator_Is_Eq", False),
+        ("core/ReplaceUnaryOperator_Delete_Not", True),
+        ("core/ReplaceUnaryOperator_USub_UAdd", False),
+        ("core/NumberReplacer", True),
+        ("core/RemoveDecorator", True),
+    ],
+)
+def test_which_replacements_are_worth_trying(operator: str, worth: bool) -> None:
+    assert worth_trying(operator) is worth
+
+
+def _hidden(source: str, file_name: str) -> list[str]:
+    spans = hidden_spans(ast.parse(source), file_name)
+    return [source.splitlines()[a[0] - 1][a[1] : b[1]] for a, b in spans]
+
+
+def test_annotations_are_hidden() -> None:
+    assert sorted(_hidden("def f(a: int | None) -> int: return a | 1", "x.py")) == [
+        "int",
+        "int | None",
+    ]
+    assert _hidden("a: int | str = 1 | 2", "x.py") == ["int | str"]
+
+
+def test_slider_ranges_are_hidden_in_the_catalogue_but_domains_are_not() -> None:
+    source = "A = _angle('a', Domain(0, 1), -20, radians(30))"
+    assert _hidden(source, "quantities.py") == ["'a'", "-20", "radians(30)"]
+    assert _hidden(source, "anchors.py") == []
+    assert _hidden("B = Domain(0, 1)", "quantities.py") == []
+
+
+def test_what_is_no_python_is_seen() -> None:
+    assert compiles("def f(a, *, b): ...")
+    assert not compiles("def f(a, +, b): ...")
+
+
+def test_the_line_that_differs_is_found() -> None:
+    assert difference("a\n  b\nc", "a\n  d\nc") == (2, "b", "d")
+    assert difference("a\n@p\nc", "a\nc") == (2, "@p", "(removed)")
+
+
+def test_shares_are_in_proportion_with_a_few_at_least() -> None:
+    assert shares({"large": 900, "small": 100, "tiny": 3}, 100) == {
+        "large": 90,
+        "small": 10,
+        "tiny": 3,
+    }
+    assert shares({"large": 9990, "small": 10}, 100)["small"] == 4

@@ -1,0 +1,200 @@
+"""Trying mutants: each in a fork of a process that has already imported what takes long.
+
+A mutant is written into a copy of the tree, its tests run there, and the original is put back.
+The parent imports pytest, hypothesis, numpy, scipy and sympy, but nothing of ropecalc, so that
+every fork imports ropecalc from its own copy. Needs a system with fork.
+"""
+
+import compileall
+import contextlib
+import json
+import multiprocessing
+import os
+import py_compile
+import resource
+import shutil
+import signal
+import sys
+import time
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from multiprocessing.connection import wait
+from multiprocessing.process import BaseProcess
+from pathlib import Path
+
+import pytest
+
+from tests.mutants.choice import Mutant
+from tests.mutants.own_tests import Suite
+
+_COPIED = ("ropecalc", "tests", "sites", "pyproject.toml")
+_OPTIONS = ("-x", "-q", "--hypothesis-seed=0", "-p", "no:cacheprovider", "-p", "no:nbval")
+_MEMORY = 8 << 30
+_NO_TESTS = 5
+_fork = multiprocessing.get_context("fork")
+
+
+class Order:
+    """Runs the quickest tests first, and remembers how long each took."""
+
+    def __init__(self, seconds: dict[str, float]) -> None:
+        self.seconds = seconds
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        items.sort(key=lambda item: self.seconds.get(item.nodeid, 0.0))
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        self.seconds[report.nodeid] = self.seconds.get(report.nodeid, 0.0) + report.duration
+
+
+@dataclass(frozen=True)
+class Baseline:
+    """How a module's tests run without a change: seconds in all, and for each test."""
+
+    seconds: float
+    each: dict[str, float]
+
+    @property
+    def limit(self) -> float:
+        """After so many seconds a mutant is taken to run for ever."""
+        return 20.0 + 6.0 * self.seconds
+
+
+@dataclass(frozen=True)
+class Trial:
+    """A mutant that is being tried in ``tree``."""
+
+    mutant: Mutant
+    tree: Path
+    process: BaseProcess
+    deadline: float
+
+
+def copy_tree(root: Path, tree: Path) -> None:
+    """A copy of what the tests need, compiled so that a change is noticed however quick it is."""
+    tree.mkdir(parents=True)
+    for name in _COPIED:
+        if (root / name).is_dir():
+            shutil.copytree(
+                root / name, tree / name, ignore=shutil.ignore_patterns("__pycache__", "browser")
+            )
+        else:
+            shutil.copy2(root / name, tree / name)
+    mode = py_compile.PycInvalidationMode.CHECKED_HASH
+    compileall.compile_dir(tree / "ropecalc", quiet=1, invalidation_mode=mode)
+
+
+def warm_up(tree: Path) -> None:
+    """Import what the forks would otherwise import one by one."""
+    # One thread for each fork, and the same examples of hypothesis each time.
+    os.environ.update(OMP_NUM_THREADS="1", OPENBLAS_NUM_THREADS="1", CI="true")
+    import hypothesis.strategies
+    import numpy.testing
+    import scipy.optimize
+    import sympy
+
+    assert hypothesis and numpy and scipy and sympy
+    empty = tree / "empty"
+    empty.mkdir()
+    with contextlib.redirect_stdout(open(os.devnull, "w", encoding="utf-8")):
+        pytest.main([*_OPTIONS, "--rootdir", str(empty), str(empty)])
+    assert "ropecalc" not in sys.modules
+
+
+def baseline(tree: Path, suite: Suite) -> Baseline:
+    """Run the tests of an unchanged module; they must pass, or nothing can be learned."""
+    started = time.monotonic()
+    process = _start(tree, suite, {}, writes=True)
+    process.join()
+    if process.exitcode != 0:
+        raise SystemExit(f"{suite.files} fail without any change:\n{output(tree)}")
+    each = json.loads((tree / "seconds.json").read_text("utf-8"))
+    return Baseline(time.monotonic() - started, each)
+
+
+def output(tree: Path) -> str:
+    """The end of what the last tests in ``tree`` printed."""
+    return (tree / "output.txt").read_text("utf-8", errors="replace")[-3000:]
+
+
+def try_all(
+    pending: Iterable[Mutant],
+    trees: list[Path],
+    suites: dict[str, Suite],
+    baselines: dict[str, Baseline],
+    record: Callable[[Mutant, bool, str], None],
+) -> None:
+    """Try every mutant, one in each tree at a time; ``record`` hears who was killed and how."""
+    waiting, free, running = iter(pending), list(trees), list[Trial]()
+    try:
+        while True:
+            while free and (mutant := next(waiting, None)):
+                tree = free.pop()
+                (tree / mutant.module).write_text(mutant.source, "utf-8")
+                base = baselines[mutant.module]
+                process = _start(tree, suites[mutant.module], base.each)
+                running.append(Trial(mutant, tree, process, time.monotonic() + base.limit))
+            if not running:
+                return
+            wait([t.process.sentinel for t in running], timeout=1.0)
+            for trial in [t for t in running if _is_over(t)]:
+                late = trial.process.is_alive()
+                _stop(trial.process)
+                running.remove(trial)
+                free.append(trial.tree)
+                _put_back(trial, trees)
+                killed = late or trial.process.exitcode != 0
+                record(trial.mutant, killed, "ran too long" if late else output(trial.tree))
+    finally:
+        for trial in running:
+            _stop(trial.process)
+
+
+def _is_over(trial: Trial) -> bool:
+    return not trial.process.is_alive() or time.monotonic() > trial.deadline
+
+
+def _put_back(trial: Trial, trees: list[Path]) -> None:
+    original = trees[0].parent / "original" / trial.mutant.module
+    shutil.copyfile(original, trial.tree / trial.mutant.module)
+
+
+def _start(
+    tree: Path, suite: Suite, seconds: dict[str, float], *, writes: bool = False
+) -> BaseProcess:
+    process = _fork.Process(target=_run_tests, args=(tree, suite, seconds, writes))
+    process.start()
+    return process
+
+
+def _stop(process: BaseProcess) -> None:
+    if process.is_alive() and process.pid:
+        with contextlib.suppress(ProcessLookupError):
+            os.killpg(process.pid, signal.SIGKILL)
+    process.join()
+
+
+def _run_tests(tree: Path, suite: Suite, seconds: dict[str, float], writes: bool) -> None:
+    """In the fork: run the suite on ``tree``; the exit code says whether all of it passed."""
+    os.setsid()
+    resource.setrlimit(resource.RLIMIT_AS, (_MEMORY, _MEMORY))
+    sys.dont_write_bytecode = not writes
+    here = {Path.cwd(), Path()}
+    os.chdir(tree)
+    sys.path[:] = [str(tree), *(p for p in sys.path if Path(p) not in here)]
+    for name in [n for n in sys.modules if n.split(".")[0] == "tests"]:
+        del sys.modules[name]
+    with open(tree / "output.txt", "w", encoding="utf-8") as file:
+        os.dup2(file.fileno(), 1)
+        os.dup2(file.fileno(), 2)
+    order = Order(seconds)
+    for which, arguments in enumerate(suite.runs):
+        code = int(pytest.main([*_OPTIONS, *arguments], plugins=[order]))
+        if code not in (0, _NO_TESTS) or (code == _NO_TESTS and which == 0):
+            sys.stdout.flush()
+            os._exit(code)
+    loaded = sys.modules["ropecalc"].__file__ or ""
+    assert Path(loaded).is_relative_to(tree), loaded
+    if writes:
+        (tree / "seconds.json").write_text(json.dumps(order.seconds), "utf-8")
+    os._exit(0)
