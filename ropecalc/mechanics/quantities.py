@@ -761,3 +761,39 @@ GROUND_SENSITIVITY = Variable(
     ANY,
     Range(-1, 20, 2),
 )
+
+# --- pulley systems
+HAND_PULL = _pull("hand_pull", "E", "pull of the hand on the haul strand", 50, 4000, 700)
+ADVANTAGE = Variable(
+    "advantage",
+    r"k_\mathrm{A}",
+    "load divided by the pull of the hand",
+    Kind.RATIO,
+    POSITIVE,
+    Range(0.5, 12, 3),
+)
+SHEAVE_TURN = Variable(
+    "turn",
+    r"\gamma",
+    "angle through which the rope turns",
+    Kind.ANGLE,
+    Domain(0.0, pi),
+    Range(radians(10), radians(175), radians(90)),
+)
+SHEAVE_RATIO = Variable(
+    "sheave_ratio",
+    r"\eta_\gamma",
+    "tension behind the sheave over tension ahead of it, for this turn",
+    Kind.RATIO,
+    Domain(0.0, 1.0, low_open=True),
+    Range(0.6, 1.0, 0.93),
+)
+BEARING_SHARE = Variable(
+    "bearing_share",
+    r"c_\mathrm{p}",
+    "tension lost at the sheave as a share of its pull on the axle",
+    Kind.RATIO,
+    Domain(0.0, 1.0, high_open=True),
+    Range(0.0, 0.25, 0.05),
+)
+SHEAVE_PULL = _pull("sheave_pull", r"R_\mathrm{p}", "pull of the rope on the axle", 0, 9000, 3000)
