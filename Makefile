@@ -30,6 +30,7 @@ course: $(VENV)/course
 	$(RUN)ropecalc course $(ARGS)
 
 test: $(VENV)/test check
+	$(RUN)python -m pytest -q --doctest-modules ropecalc/derivation ropecalc/units.py
 	$(RUN)python -m pytest -q tests --ignore tests/browser --ignore tests/notebooks
 	$(RUN)python -m pytest -q tests/notebooks
 	$(RUN)python -m pytest -q -p tests.notebooks.records --nbval \

@@ -40,6 +40,9 @@ class Argument:
         self.sympy = sympy
         self.variables = tuple(variables)
         self._symbols = {v.name: _symbol(v) for v in variables}
+        if len({v.symbol for v in variables}) < len(self._symbols):
+            names = ", ".join(f"{v.name} {v.symbol}" for v in variables)
+            raise DerivationError(f"two quantities share a symbol: {names}")
         self.steps: list[Step] = []
 
     def symbol(self, variable: Variable) -> Any:

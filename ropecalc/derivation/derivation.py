@@ -36,7 +36,7 @@ class Derivation:
 
         >>> from ropecalc.mechanics.anchors import two_leg_anchor
         >>> from math import radians
-        >>> round(two_leg_anchor(load=1000.0, included_angle=radians(120)))
+        >>> round(two_leg_anchor(load=1000.0, leg_angle=radians(120)))
         1000
 
     ``argue`` builds the steps with an :class:`Argument` and returns the one that states the

@@ -119,12 +119,20 @@ LOAD_RATIO = Variable(
 
 # --- redirects
 STRAND_TENSION = _force(
-    "strand_tension", "S", "tension of the rope through the pulley", 500, 5000, 2000
+    "strand_tension", r"S_\mathrm{p}", "tension of the rope through the pulley", 500, 5000, 2000
 )
 STRAND_ANGLE = _angle(
-    "strand_angle", r"\theta", "angle between the two strands", Domain(0, pi), 0, 170, 70
+    "strand_angle",
+    r"\theta_\mathrm{p}",
+    "angle between the two strands",
+    Domain(0, pi),
+    0,
+    170,
+    70,
 )
-REDIRECT_PULL = _pull("redirect_pull", "R", "pull on the redirect's anchor", 0, 10000, 3300)
+REDIRECT_PULL = _pull(
+    "redirect_pull", r"R_\mathrm{a}", "pull on the redirect's anchor", 0, 10000, 3300
+)
 FRONT_DEPRESSION = _angle(
     "front_depression",
     r"\alpha_1",
