@@ -91,6 +91,9 @@ def slip_inward(argument: Argument) -> Step:
 
 # --- the places themselves -------------------------------------------------------------------
 
+_SAME_ANGLE = 1e-12
+"""Angles in rad that differ by less are the same: what is left is the noise of the search."""
+
 
 @dataclass(frozen=True)
 class Rest:
@@ -164,12 +167,16 @@ class Arc:
     def at(self, angle: Any) -> Rest:
         """The litter at rest with its haul leg ``angle`` rad from plumb."""
         x, z = self.place(angle)
+        angle, x, z = (
+            _as_given(np.where(np.abs(angle - self.start) < _SAME_ANGLE, exact, found))
+            for exact, found in ((self.start, angle), (self.x, x), (self.z, z))
+        )
         held = hold(self.method, self.rig, self.load, x, z)
         return Rest(
-            x=_plain(x),
-            z=_plain(z),
+            x=x,
+            z=z,
             along_arc=self.radius * (self.start - angle),
-            inward=_plain(self.x - x),
+            inward=self.x - x,
             haul_tension=_plain(held.haul_tension),
             line_tension=_plain(held.line_tension),
         )

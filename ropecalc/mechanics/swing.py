@@ -1,0 +1,564 @@
+"""What happens when something lets go: swing to the wall, arrest by the belay, loss of a line.
+
+::
+
+       D                     A litter held q off plumb on a haul leg of length l_D falls h_f while
+       | \\                   it swings to plumb. What it had in height it has in speed there, and
+       |  \\  l_D             the haul line has to bend its path as well as carry it.
+       |   \\
+       |    P  - - -  h_f
+       P' - - - - - -
+
+These results take the worst that their assumptions allow: no friction, no stretch while swinging,
+no device that slips. Use them to compare plans, not to foretell an injury.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Any
+
+import numpy as np
+
+from ropecalc import cautions
+from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
+from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics import tensioner
+from ropecalc.mechanics.holding import Method, Reach, Rig, hold
+from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.roots import bisected
+from ropecalc.mechanics.slip import Arc, Rest, line_length
+from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
+from ropecalc.units import STANDARD_GRAVITY, Display, Kind
+
+MOVING = (
+    "Beyond the static model in one respect: things move here. Rock shape, rope stretch during "
+    "the swing, spin and people are left out. Use it to compare plans, not to foretell an injury."
+)
+REHEARSE = "Do not rehearse failures with a person on the litter."
+_SWING = (MOVING, REHEARSE, cautions.STATIC, cautions.AUTHORITY)
+_ARREST = (
+    "A device that slips or a rope that runs over an edge makes the peak smaller but the fall "
+    "longer. Strength of anchors and people is left out.",
+    ELASTIC,
+    *_SWING,
+)
+_FREE = (
+    "All lines that hold the litter off go slack at once; it starts from rest.",
+    "The haul line keeps its length and nothing rubs.",
+    "The litter swings as far as the plumb line below the haul directional.",
+)
+_REACHES = Condition(
+    "The haul leg must be longer than the litter's distance off plumb.",
+    "Give a longer haul leg or a smaller distance.",
+    lambda v: v["off_plumb"] < v["haul_leg_length"],
+)
+
+
+@derive(
+    "Swing to plumb: height fallen",
+    given=(q.HAUL_LEG_LENGTH, q.OFF_PLUMB),
+    between=(q.DROP,),
+    result=q.FALL,
+    assumptions=_FREE,
+    conditions=(_REACHES,),
+    cautions=_SWING,
+    source="derived here from Pythagoras",
+)
+def swing_fall(argument: Argument) -> Step:
+    """Height h_f in m that the litter loses while it swings from q m off plumb to plumb."""
+    leg, off, drop, fall = argument.symbols(q.HAUL_LEG_LENGTH, q.OFF_PLUMB, q.DROP, q.FALL)
+    square = argument.law("The haul leg before (Pythagoras).", leg**2, off**2 + drop**2)
+    before = argument.solve(
+        "So this is the height of the directional above the litter.", square, drop
+    )
+    lost = argument.law("At plumb the litter is a whole haul leg below it.", fall, leg - drop)
+    return argument.substitute("Put the height in.", lost, before)
+
+
+@derive(
+    "Swing to plumb: peak of the haul tension",
+    given=(q.LOAD, q.HAUL_LEG_LENGTH, q.OFF_PLUMB),
+    between=(q.DROP, q.FALL),
+    result=q.HAUL_TENSION,
+    assumptions=_FREE,
+    conditions=(_REACHES,),
+    cautions=_SWING,
+    source="derived here from the energy of the fall",
+)
+def swing_peak(argument: Argument) -> Step:
+    """Haul tension in N at the bottom of the swing: from W up to 3 W."""
+    load, leg, peak = argument.symbols(q.LOAD, q.HAUL_LEG_LENGTH, q.HAUL_TENSION)
+    fall = swing_fall.argue(argument)
+    bent = argument.law(
+        "At the bottom the haul line carries the weight and bends the path. Bending it takes twice "
+        "the energy of motion over the haul leg, and that energy is what the fall gave.",
+        peak,
+        load + 2 * load * argument.symbol(q.FALL) / leg,
+    )
+    put_in = argument.substitute("Put the fall in.", bent, fall)
+    off, sqrt = argument.symbol(q.OFF_PLUMB), argument.sympy.sqrt
+    return argument.rewrite("Gather it.", put_in, load * (3 - 2 * sqrt(leg**2 - off**2) / leg))
+
+
+@derive(
+    "Peak of the belay's tension when slack runs out",
+    given=(q.LOAD, q.BELAY_SLACK, q.BELAY_LENGTH, q.STIFFNESS),
+    between=(q.STRETCH,),
+    result=q.ARREST_PEAK,
+    assumptions=(
+        "The load falls straight down, freely, through the slack and then on while the rope "
+        "stretches.",
+        "The belay rope stretches in proportion to its tension (Hooke); nothing slips or rubs.",
+    ),
+    cautions=_ARREST,
+    source="derived here from the energy of the fall",
+)
+def arrest_peak(argument: Argument) -> Step:
+    """Largest belay tension in N after a free fall through s_b m of slack; 2 W without slack."""
+    load, slack, length, stiffness = argument.symbols(
+        q.LOAD, q.BELAY_SLACK, q.BELAY_LENGTH, q.STIFFNESS
+    )
+    longer, peak = argument.symbols(q.STRETCH, q.ARREST_PEAK)
+    sp = argument.sympy
+    energy = argument.law(
+        "At the lowest point all the height lost is in the stretched rope: weight times slack and "
+        "stretch is half the rope's tension times its stretch.",
+        load * (slack + longer),
+        stiffness * longer**2 / (2 * length),
+    )
+    most = argument.solve("Solve for the largest stretch.", energy, longer)
+    hooke = argument.law(
+        "Hooke: the tension is the stiffness times the stretch per length.",
+        peak,
+        stiffness * longer / length,
+    )
+    put_in = argument.substitute("Put the largest stretch in.", hooke, most)
+    return argument.rewrite(
+        "Gather it: even without slack the peak is twice the weight.",
+        put_in,
+        load * (1 + sp.sqrt(1 + 2 * stiffness * slack / (load * length))),
+    )
+
+
+@derive(
+    "Lines in series: slack that the loss of one line gives the others",
+    given=(q.PLAY, tensioner.LINES),
+    result=q.RELEASED,
+    assumptions=(
+        "The track lines are one rope, tensioned at one end; the tensioner is locked.",
+        "One line parts and its travelling pulley runs in to the hub.",
+        "All other lines get the same slack, as the litter moves in.",
+    ),
+    conditions=(
+        Condition(
+            "At least one line must be left.",
+            "Give two lines or more.",
+            lambda v: v["lines"] >= 2,
+        ),
+    ),
+    cautions=(
+        "Lines tensioned by one rope are not independent: they share the load but do not back each "
+        "other up. Tying back the tails limits what runs through.",
+        REHEARSE,
+        cautions.STATIC,
+        cautions.AUTHORITY,
+    ),
+    source="derived here from the length of the tensioner rope",
+)
+def released_slack(argument: Argument) -> Step:
+    """Slack in m that each of the other lines gains when one of n lines in series is lost."""
+    play, lines, released = argument.symbols(q.PLAY, tensioner.LINES, q.RELEASED)
+    rope = argument.law(
+        "The lost line's two strands run through to the others, and each of those needs two "
+        "strands of it for its slack.",
+        2 * released * (lines - 1),
+        2 * play,
+    )
+    return argument.solve("Solve for the slack.", rope, released)
+
+
+# --- swing -----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Swing:
+    """A litter that swings in freely until it meets the rock, or to plumb.
+
+    ``fall`` m lost up to there, ``speed`` m/s on meeting it; haul tension in N at the release and
+    at its peak, which is at the contact.
+    """
+
+    load: Any
+    haul_leg_length: Any
+    off_plumb: Any
+    contact: Any
+    fall: Any
+    speed: Any
+    haul_at_release: Any
+    peak: Any
+    cautions: tuple[str, ...] = _SWING
+
+    def explain(self, display: Display | None = None) -> Explanation:
+        """The swing in words, for single values (not arrays). The speed is shown in m/s."""
+        display = display or Display()
+        fall = display.show(self.fall, Kind.LENGTH)
+        lines = (
+            said(
+                "The litter starts from rest on an arc about the haul directional, "
+                f"{display.show(self.off_plumb, Kind.LENGTH)} off plumb on "
+                f"{display.show(self.haul_leg_length, Kind.LENGTH)} of haul line."
+            ),
+            said(
+                f"Up to the contact it falls {fall}: as fast as if it had been dropped from that "
+                f"height, {self.speed:.3g} m/s.",
+                r"v^2 = 2 \cdot g \cdot h_\mathrm{f}",
+                law=True,
+            ),
+            said(
+                "The haul tension drops to "
+                f"{display.show(self.haul_at_release, Kind.FORCE)} at the release and rises to "
+                f"{display.show(self.peak, Kind.FORCE)} at the contact."
+            ),
+        )
+        return account(
+            "A swing to the wall",
+            lines,
+            f"meets the rock as if dropped from {fall}",
+            assumptions=_FREE[:2],
+            cautions=self.cautions,
+            source="worked out here from the energy of the fall",
+        )
+
+
+def swing(*, load: Any, haul_leg_length: Any, off_plumb: Any, contact: Any) -> Swing:
+    """Free swing from ``off_plumb`` m to where rock is met, ``contact`` m off plumb (0: at plumb).
+
+    ``load`` N, ``haul_leg_length`` m from directional to litter; scalars or arrays. Raises
+    :class:`DomainError` where the contact is not between plumb and start, or the leg is too short.
+    """
+    contact_variable = named(q.SLIP, "contact", "distance off plumb at which rock is met")
+    load, leg, off, contact = checked(
+        (q.LOAD, load),
+        (q.HAUL_LEG_LENGTH, haul_leg_length),
+        (q.OFF_PLUMB, off_plumb),
+        (contact_variable, contact),
+    )
+    if np.any(off >= leg):
+        raise DomainError(f"{_REACHES.sentence} {_REACHES.remedy}")
+    if np.any(contact >= off):
+        raise DomainError(
+            "contact must be nearer to plumb than the litter is. Change contact or off_plumb."
+        )
+    start, end = np.sqrt(1 - (off / leg) ** 2), np.sqrt(1 - (contact / leg) ** 2)  # cosines
+    fall = leg * (end - start)
+    return Swing(
+        load=load,
+        haul_leg_length=leg,
+        off_plumb=off,
+        contact=contact,
+        fall=_as_given(fall),
+        speed=impact_speed(fall),
+        haul_at_release=_as_given(load * start),
+        peak=_as_given(load * (3 * end - 2 * start)),
+    )
+
+
+def impact_speed(fall: Any) -> Any:
+    """Speed in m/s of what has lost ``fall`` m of height without friction."""
+    (fall,) = checked((q.FALL, fall))
+    return _as_given(np.sqrt(2 * STANDARD_GRAVITY * fall))
+
+
+# --- the haul line is lost ---------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class HaulLost:
+    """A litter on track lines after its haul line is lost, when the belay comes tight.
+
+    ``x``, ``z`` in m is where the belay comes tight; ``fall`` and ``outward`` in m how far it
+    went; ``speed`` in m/s and ``peak`` in N are upper bounds, ``run_on`` in m is how far the belay
+    stretches at that peak.
+    """
+
+    rig: Rig
+    load: float
+    belay_slack: float
+    x: float
+    z: float
+    fall: float
+    outward: float
+    speed: float
+    peak: float
+    run_on: float
+    cautions: tuple[str, ...] = (
+        "The track line holds the litter out while it runs down: look at what is below and further "
+        "out, not at the wall.",
+        *_ARREST,
+    )
+
+    def explain(self, display: Display | None = None) -> Explanation:
+        """The event in words."""
+        display = display or Display()
+
+        def length(value: float) -> str:
+            return display.show(value, Kind.LENGTH)
+
+        lines = (
+            said(
+                "Without the haul line the track line still holds the litter out; it runs down and "
+                "outward along an ellipse until the belay comes tight.",
+                law=True,
+            ),
+            said(
+                f"With {length(self.belay_slack)} of slack it falls {length(self.fall)} and moves "
+                f"{length(self.outward)} outward, at {self.speed:.3g} m/s at most."
+            ),
+            said(
+                f"The belay then peaks at {display.show(self.peak, Kind.FORCE)} at most and "
+                f"stretches by {length(self.run_on)}."
+            ),
+        )
+        return account(
+            "The haul line is lost",
+            lines,
+            f"belay: allow for {display.show(self.peak, Kind.FORCE)}",
+            assumptions=(
+                "The belay comes from the haul directional and hangs with this slack at the start.",
+                "The track rope keeps its length; nothing rubs or slips.",
+                "Bounds: the fall counts as free and straight down.",
+            ),
+            cautions=self.cautions,
+        )
+
+
+def haul_lost(
+    rig: Rig,
+    load: float,
+    x: float,
+    z: float,
+    *,
+    belay_slack: float,
+    belay_length: float,
+    stiffness: float,
+) -> HaulLost:
+    """The haul line is lost while track lines hold a litter of ``load`` N at ``x``, ``z`` m.
+
+    ``belay_slack`` m, ``belay_length`` m of belay rope that stretches and its ``stiffness`` EA in
+    N. Raises :class:`DomainError` where the litter is not held, and where the slack is so long that
+    the track line alone stops the litter first.
+    """
+    slack, length, stiffness = checked(
+        (q.BELAY_SLACK, belay_slack), (q.BELAY_LENGTH, belay_length), (q.STIFFNESS, stiffness)
+    )
+    arc = Arc.from_place(Method.TRACK, rig, load, x, z)
+    top = rig.haul_directional
+    rope = arc.line_length(arc.start)
+
+    def place(angle: Any) -> tuple[Any, Any]:
+        radius = arc.radius + slack
+        return top.x + radius * np.sin(angle), top.z - radius * np.cos(angle)
+
+    def to_spare(angle: Any) -> Any:
+        return line_length(Method.TRACK, rig, *place(angle)) - rope
+
+    steps = np.linspace(arc.start, np.pi / 2, 2000)
+    tight = np.flatnonzero(to_spare(steps) <= 0)
+    held = None
+    if len(tight):
+        i = max(int(tight[0]), 1)
+        at_x, at_z = (float(v) for v in place(bisected(to_spare, steps[i - 1], steps[i])))
+        held = hold(Method.TRACK, rig, load, at_x, at_z)
+    if held is None or not Reach(held.reach).possible:
+        raise DomainError(
+            "With that much slack the track line alone stops the litter before the belay comes "
+            "tight. Give less belay slack."
+        )
+    fall = z - at_z
+    peak = arrest_peak(load=load, belay_slack=slack, belay_length=length, stiffness=stiffness)
+    return HaulLost(
+        rig=rig,
+        load=load,
+        belay_slack=slack,
+        x=at_x,
+        z=at_z,
+        fall=fall,
+        outward=at_x - x,
+        speed=impact_speed(max(fall, 0.0)),
+        peak=peak,
+        run_on=peak * length / stiffness,
+    )
+
+
+# --- one track line is lost ---------------------------------------------------------------------
+
+
+class Tensioning(StrEnum):
+    """How the track lines get their tension."""
+
+    SERIES = "one rope in series"
+    INDEPENDENT = "a tensioner for each line"
+
+    @classmethod
+    def of(cls, value: str) -> "Tensioning":
+        """The one spelled ``value``; :class:`DomainError` names the choices if none is."""
+        try:
+            return cls(value)
+        except ValueError:
+            raise DomainError(
+                f"tensioning is {value!r}; it must be '{cls.SERIES}' or '{cls.INDEPENDENT}'. Say "
+                "how the lines are tensioned."
+            ) from None
+
+
+@dataclass(frozen=True)
+class LineLost:
+    """A litter on track lines after one of them is lost; tensions in N, lengths in m.
+
+    ``slack`` runs into each of the other lines. ``survivor_rigid`` is the tension of each of them
+    at ``rigid``, where it comes to rest if nothing stretches, ``survivor_elastic`` at ``elastic``,
+    where it does if the lines stretch. ``swing`` is the free swing to plumb, the worst if the
+    others do not hold either.
+    """
+
+    tensioning: Tensioning
+    lines: int
+    slack: float
+    before: Rest
+    survivor_before: float
+    survivor_rigid: float
+    survivor_elastic: float
+    rigid: Rest
+    elastic: Rest
+    swing: Swing
+    cautions: tuple[str, ...] = (
+        "Lines tensioned by one rope are not independent: they share the load but do not back each "
+        "other up.",
+        "Before the loss the lines are taken to carry equal shares; with friction the most loaded "
+        "line carries more.",
+        BOTH_BOUNDS,
+        ELASTIC,
+        *_SWING,
+    )
+
+    @property
+    def inward(self) -> float:
+        """The further of the two movements towards the wall in m: what clearance has to allow."""
+        return max(self.rigid.inward, self.elastic.inward)
+
+    def explain(self, display: Display | None = None) -> Explanation:
+        """The event in words."""
+        display = display or Display()
+
+        def length(value: float) -> str:
+            return display.show(value, Kind.LENGTH)
+
+        def force(value: float) -> str:
+            return display.show(value, Kind.FORCE)
+
+        left = self.lines - 1
+        lines = (
+            said(
+                f"{self.lines} track lines with {self.tensioning} carry "
+                f"{force(self.survivor_before)} each. One is lost; {left} "
+                f"{'is' if left == 1 else 'are'} left."
+            ),
+            said(f"Slack that runs into each line that is left: {length(self.slack)}."),
+            said(
+                f"If nothing stretches the litter moves {length(self.rigid.inward)} towards the "
+                f"wall; if the lines stretch, {length(self.elastic.inward)}."
+            ),
+            said(
+                f"At rest each line that is left carries {force(self.survivor_rigid)} if nothing "
+                f"stretches and {force(self.survivor_elastic)} if the lines do; the jerk in "
+                "between is not counted."
+            ),
+            said(
+                "If the others do not hold either, the litter swings to plumb as if dropped from "
+                f"{length(self.swing.fall)}."
+            ),
+        )
+        return account(
+            "A track line is lost",
+            lines,
+            f"movement towards the wall: allow {length(self.inward)}",
+            assumptions=("The haul line does not stretch.", "The litter comes to rest."),
+            cautions=self.cautions,
+        )
+
+
+def line_lost(
+    rig: Rig,
+    load: float,
+    x: float,
+    z: float,
+    *,
+    lines: int,
+    tensioning: str,
+    stiffness: float,
+    play: float | None = None,
+    tie_back_slack: float | None = None,
+) -> LineLost:
+    """One of ``lines`` track lines that hold a litter of ``load`` N at ``x``, ``z`` m is lost.
+
+    ``stiffness`` EA in N is that of one line. In series, ``play`` m is the distance of the lost
+    line's travelling pulley from the hub; ``tie_back_slack`` m is the slack in the tails where
+    these are tied back (None: they are not). Raises :class:`DomainError` for values outside their
+    domains, for a single line, and for ``play`` missing in series or given without need.
+    """
+    if isinstance(lines, bool) or not isinstance(lines, int) or lines < 2:
+        raise DomainError(
+            f"lines is {lines!r}; it must be a whole number, 2 or more. With one line its loss is "
+            "a free swing."
+        )
+    (stiffness,) = checked((q.STIFFNESS, stiffness))
+    how = Tensioning.of(tensioning)
+    slack = _slack_after_loss(how, lines, play, tie_back_slack)
+    arc = Arc.from_place(Method.TRACK, rig, load, x, z)
+    left = lines - 1
+    rigid = arc.rigid(slack)
+    elastic = arc.elastic(slack, lines * stiffness, left * stiffness)
+    return LineLost(
+        tensioning=how,
+        lines=lines,
+        slack=slack,
+        before=arc.at(arc.start),
+        survivor_before=arc.line_tension / lines,
+        survivor_rigid=rigid.line_tension / left,
+        survivor_elastic=elastic.line_tension / left,
+        rigid=rigid,
+        elastic=elastic,
+        swing=swing(
+            load=load,
+            haul_leg_length=arc.radius,
+            off_plumb=x - rig.haul_directional.x,
+            contact=0.0,
+        ),
+    )
+
+
+def _slack_after_loss(
+    tensioning: Tensioning, lines: int, play: float | None, tie_back_slack: float | None
+) -> float:
+    if tensioning is Tensioning.INDEPENDENT:
+        if play is not None or tie_back_slack is not None:
+            raise DomainError(
+                "play and tie_back_slack belong to lines in series; leave them out for lines with "
+                "a tensioner each."
+            )
+        return 0.0
+    if play is None:
+        raise DomainError(
+            "play is missing: for lines in series give the distance of the lost line's travelling "
+            "pulley from the hub."
+        )
+    slack: float = released_slack(play=play, lines=lines)
+    if tie_back_slack is None:
+        return slack
+    (tied,) = checked((named(q.SLIP, "tie_back_slack", "slack in the tied-back tails"),
+                       tie_back_slack))  # fmt: skip
+    return min(slack, tied)
+
+
+def _as_given(value: Any) -> Any:
+    return float(value) if np.ndim(value) == 0 else value
