@@ -1,0 +1,508 @@
+"""What a load cell reads at a named place, and what may be concluded from its reading.
+
+::
+
+    track line 2 --(o)= strand 4 - hub        The strands of a tensioner in series are counted from
+                    `-= strand 3 -(o)         the device: strand 1 runs into it, strands 1 and 2 are
+    track line 1 --(o)= strand 2 -'           the two sides of the travelling pulley of line 1.
+                    `-= strand 1 - device
+
+A cell measures the part that it is built into and nothing else. In a tensioner each sheave on the
+way costs tension, in a direction that depends on how the rope moved last: after taking in, the
+strands nearer to the device carry more; after letting out, less. Where nobody wrote it down, only
+a range is known.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Any
+
+import numpy as np
+
+from ropecalc import cautions
+from ropecalc.derivation import (
+    Argument,
+    Condition,
+    DomainError,
+    Explanation,
+    Step,
+    Variable,
+    derive,
+)
+from ropecalc.mechanics import guiding
+from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.friction import Band
+from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.units import Display, Kind
+
+WRITE_DOWN = (
+    "Write down with each reading where the cell is and which way the tensioner moved last. "
+    "Handing over to the progress capture lets a little rope back: read afterwards."
+)
+_READ = (
+    "A cell that samples slowly misses peaks, and its error is a share of its full scale, not of "
+    "its reading.",
+    cautions.STATIC,
+    cautions.AUTHORITY,
+)
+_TENSIONER = (
+    WRITE_DOWN,
+    "Sheave efficiency varies with rope, load, water and dirt: enter what you measured.",
+    *_READ,
+)
+_OPEN = Condition(
+    "The haul leg must be steeper than the ground leg, or the two are on one straight line and no "
+    "tension holds the litter there.",
+    "Bring the litter closer in, or move the directional or the hub further out.",
+    lambda v: v["haul_elevation"] > v["ground_depression"],
+)
+
+
+# --- what the weight must be -----------------------------------------------------------------
+
+
+@derive(
+    "Weight from the readings of the haul line and the track lines",
+    given=(q.HAUL_TENSION, q.TRACK_TENSION, q.HAUL_ELEVATION, q.GROUND_DEPRESSION),
+    result=q.LOAD,
+    assumptions=(
+        "Haul line and track lines come from the same high directional.",
+        "The haul reading is that at the litter, and the track reading that of all lines together.",
+        "The track lines run freely through the litter's pulley: equal tension on both sides.",
+    ),
+    cautions=_READ,
+)
+def weight_from_readings(argument: Argument) -> Step:
+    """Weight W in N that the two readings and the two angles go together with."""
+    haul, track, up, down, load = argument.symbols(
+        q.HAUL_TENSION, q.TRACK_TENSION, q.HAUL_ELEVATION, q.GROUND_DEPRESSION, q.LOAD
+    )
+    sin = argument.sympy.sin
+    return argument.law(
+        "Upward balance: haul line and upper track legs lift, the ground legs pull down.",
+        load,
+        (haul + track) * sin(up) - track * sin(down),
+    )
+
+
+# --- errors ------------------------------------------------------------------------------------
+
+
+@derive(
+    "Error of a reading from the error of full scale",
+    given=(q.FULL_SCALE, q.CELL_ERROR, q.READING),
+    result=q.READING_ERROR,
+    assumptions=("The cell's error is the same anywhere on its scale.",),
+    conditions=(
+        Condition(
+            "The reading must lie within the full scale of the cell.",
+            "Change the reading or use a larger cell.",
+            lambda v: v["reading"] <= v["full_scale"],
+        ),
+    ),
+    cautions=_READ,
+    source="the definition of an error of full scale",
+)
+def full_scale_error(argument: Argument) -> Step:
+    """Error as a share of the reading: large where a large cell reads a small force."""
+    full, share, reading, error = argument.symbols(
+        q.FULL_SCALE, q.CELL_ERROR, q.READING, q.READING_ERROR
+    )
+    either = argument.law(
+        "The same error in newtons, as a share of the reading and as a share of full scale.",
+        error * reading,
+        share * full,
+    )
+    return argument.solve("Solve for the share of the reading.", either, error)
+
+
+_ANGLES = (q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
+_SENSITIVE = (
+    "For small errors of the angle; close to the straight line even a small one is large. Use "
+    "tension_band there.",
+    cautions.NEAR_DIRECTIONAL,
+    *_READ,
+)
+
+
+@derive(
+    "Sensitivity of the line's tension to the haul elevation",
+    given=_ANGLES,
+    between=(q.LOAD, q.TRACK_TENSION, q.HAUL_TENSION),
+    result=q.HAUL_SENSITIVITY,
+    assumptions=guiding.track_tension.assumptions,
+    conditions=(_OPEN,),
+    cautions=_SENSITIVE,
+)
+def haul_sensitivity(argument: Argument) -> Step:
+    """Relative change of the tension per radian of haul elevation: negative, steeper is less."""
+    up, down = argument.symbols(*_ANGLES)
+    found = _sensitivity(argument, up, q.HAUL_SENSITIVITY)
+    tan, cot = argument.sympy.tan, argument.sympy.cot
+    return argument.rewrite("In tangent and cotangent.", found, -tan(up) - cot(up - down))
+
+
+@derive(
+    "Sensitivity of the line's tension to the ground depression",
+    given=_ANGLES,
+    between=(q.LOAD, q.TRACK_TENSION, q.HAUL_TENSION),
+    result=q.GROUND_SENSITIVITY,
+    assumptions=guiding.track_tension.assumptions,
+    conditions=(_OPEN,),
+    cautions=_SENSITIVE,
+)
+def ground_sensitivity(argument: Argument) -> Step:
+    """Relative change of the tension per radian of ground depression."""
+    up, down = argument.symbols(*_ANGLES)
+    found = _sensitivity(argument, down, q.GROUND_SENSITIVITY)
+    return argument.rewrite("In the cotangent.", found, argument.sympy.cot(up - down))
+
+
+def _sensitivity(argument: Argument, angle: Any, wanted: Variable) -> Step:
+    """The logarithmic derivative of the tension by ``angle``: its relative change per radian."""
+    tension = guiding.track_tension.argue(argument)
+    logarithm = argument.combine(
+        "The logarithm turns a relative change into a difference.", argument.sympy.log, tension
+    )
+    return argument.differentiate(
+        "So the slope of the logarithm by this angle is the relative change per radian.",
+        logarithm,
+        angle,
+        argument.symbol(wanted),
+    )
+
+
+@dataclass(frozen=True)
+class TensionBand:
+    """The line's tension in N with angles known only within an error.
+
+    ``most`` is None where the errors reach the straight line, so that no tension is too high.
+    """
+
+    nominal: float
+    least: float
+    most: float | None
+    cautions: tuple[str, ...] = (cautions.NEAR_DIRECTIONAL, *_READ)
+
+    @property
+    def too_sensitive(self) -> bool:
+        """Whether the errors change the tension by more than half: do not rely on the number."""
+        return self.most is None or self.most > 1.5 * self.nominal
+
+    def show(self, display: Display) -> str:
+        """The band in words and in the reader's units."""
+        nominal, least = (display.show(v, Kind.FORCE) for v in (self.nominal, self.least))
+        if self.most is None:
+            return (
+                f"{nominal}, at least {least}, and without an upper limit: within your errors the "
+                "litter may be on the straight line from directional to hub. Do not use this "
+                "number; change the geometry."
+            )
+        text = f"{nominal} ({least} to {display.show(self.most, Kind.FORCE)} with your errors)."
+        if self.too_sensitive:
+            return f"{text} Too sensitive: do not use this number; change the geometry."
+        return text
+
+
+def tension_band(
+    *,
+    load: float,
+    haul_elevation: float,
+    ground_depression: float,
+    haul_error: float,
+    ground_error: float,
+) -> TensionBand:
+    """The line's tension where each angle may be off by its error in rad, either way (exact).
+
+    Raises :class:`DomainError` where the angles themselves hold no litter and for negative errors.
+    A haul leg is taken to be no steeper than plumb, whatever the error.
+    """
+    width = named(q.TURN, "haul_error", "error of the haul elevation")
+    up_error, down_error = checked(
+        (width, haul_error),
+        (named(width, "ground_error", "error of the ground depression"), ground_error),
+    )
+    nominal = guiding.track_tension(
+        load=load, haul_elevation=haul_elevation, ground_depression=ground_depression
+    )
+    up = np.clip([haul_elevation - up_error, haul_elevation + up_error], 1e-12, np.pi / 2)
+    edge = np.pi / 2 - 1e-12
+    down = np.clip([ground_depression - down_error, ground_depression + down_error], -edge, edge)
+    corners = guiding.track_tension.masked(
+        load=load, haul_elevation=up[:, None], ground_depression=down[None, :]
+    )
+    reaches_line = bool(np.ma.getmaskarray(corners).any())
+    square_to_haul = float(np.clip(up[1] - np.pi / 2, down[0], down[1]))  # there it is least
+    least = guiding.track_tension(
+        load=load, haul_elevation=float(up[1]), ground_depression=square_to_haul
+    )
+    most = None if reaches_line else float(corners.max())
+    return TensionBand(nominal=nominal, least=least, most=most)
+
+
+# --- cells in a tensioner in series ------------------------------------------------------------
+
+
+class LastMove(StrEnum):
+    """Which way the tensioner's rope moved last. There is no default anywhere."""
+
+    TAKEN_IN = "taken in"
+    LET_OUT = "let out"
+    NOT_RECORDED = "not recorded"
+
+    @classmethod
+    def of(cls, value: str) -> "LastMove":
+        """The one spelled ``value``; :class:`DomainError` names the choices if none is."""
+        try:
+            return cls(value)
+        except ValueError:
+            raise DomainError(
+                f"last_move is {value!r}; it must be 'taken in', 'let out' or 'not recorded'. Say "
+                "which way the tensioner moved last: friction remembers it."
+            ) from None
+
+
+@dataclass(frozen=True)
+class Tensioner:
+    """A tensioner in series: number of track lines, and the efficiency of each sheave."""
+
+    lines: int
+    efficiency: float
+
+    def __post_init__(self) -> None:
+        if isinstance(self.lines, bool) or not isinstance(self.lines, int) or self.lines < 1:
+            raise DomainError(f"lines is {self.lines!r}; it must be a whole number, 1 or more.")
+        checked((q.SHEAVE_EFFICIENCY, self.efficiency))
+        if np.ndim(self.efficiency):
+            raise DomainError("efficiency is an array; give one efficiency for all sheaves.")
+
+    @property
+    def strands(self) -> int:
+        """How many strands there are: two for each line."""
+        return 2 * self.lines
+
+    def check_strand(self, strand: int) -> int:
+        """``strand`` if there is one of that number, counted from the device."""
+        return _number("strand", strand, self.strands, "strands are counted from the device")
+
+    def check_line(self, line: int) -> int:
+        """``line`` if there is one of that number, counted from the device."""
+        return _number("line", line, self.lines, "lines are counted from the device")
+
+    def ratios(self, strand: int, last_move: LastMove, *, low: bool) -> Any:
+        """Least (or greatest) tension that each strand can have over that of ``strand``."""
+        steps = np.arange(1, self.strands + 1) - self.check_strand(strand)
+        if last_move is LastMove.TAKEN_IN:
+            return self.efficiency ** steps.astype(float)
+        if last_move is LastMove.LET_OUT:
+            return self.efficiency ** (-steps.astype(float))
+        return self.efficiency ** (np.abs(steps) * (1.0 if low else -1.0))
+
+
+def _number(name: str, value: int, most: int, how: str) -> int:
+    if isinstance(value, bool) or not isinstance(value, int) or not 1 <= value <= most:
+        raise DomainError(
+            f"{name} is {value!r}; it must be a whole number from 1 to {most} ({how})."
+        )
+    return value
+
+
+@dataclass(frozen=True)
+class Inferred:
+    """The range in N in which a tension lies, given one reading in N and the last movement."""
+
+    what: str
+    reading: Any
+    last_move: LastMove
+    band: Band
+    cautions: tuple[str, ...] = _TENSIONER
+
+    def explain(self, display: Display | None = None) -> Explanation:
+        """The conclusion in words, for single values (not arrays)."""
+        display = display or Display()
+        reading = display.show(self.reading, Kind.FORCE)
+        shown = self.band.show(Kind.FORCE, display)
+        if self.last_move is LastMove.NOT_RECORDED:
+            why = (
+                "Nobody wrote down which way the rope moved last, so friction at each sheave may "
+                "help either way."
+            )
+        else:
+            carries = "more" if self.last_move is LastMove.TAKEN_IN else "less"
+            why = (
+                f"Rope was {self.last_move} last, so strands nearer to the device carry {carries}."
+            )
+        return account(
+            "What a cell in a strand tells",
+            (said(f"The cell reads {reading}."), said(why, law=True)),
+            f"{self.what}: {shown}",
+            assumptions=("Every sheave has the same efficiency.",),
+            cautions=self.cautions,
+            source="worked out here from the tension lost at each sheave",
+        )
+
+
+def line_from_strand(
+    system: Tensioner, *, reading: Any, strand: int, line: int, last_move: str
+) -> Inferred:
+    """Tension of one track line from a cell in one strand (scalars or arrays of readings).
+
+    ``strand`` and ``line`` are counted from the device. Raises :class:`DomainError` for strands,
+    lines or a last movement that do not exist, and readings that are not positive.
+    """
+    line = system.check_line(line)
+    chosen = slice(2 * line - 2, 2 * line)
+    return _inferred(f"tension of line {line}", system, reading, strand, last_move, chosen)
+
+
+def total_from_strand(system: Tensioner, *, reading: Any, strand: int, last_move: str) -> Inferred:
+    """Tension of all track lines together, which is the pull on the hub, from one strand's cell."""
+    every = slice(None)
+    return _inferred("tension of all lines together", system, reading, strand, last_move, every)
+
+
+def _inferred(
+    what: str, system: Tensioner, reading: Any, strand: int, last_move: str, chosen: slice
+) -> Inferred:
+    (reading,) = checked((q.READING, reading))
+    move = LastMove.of(last_move)
+    low, high = (
+        reading * float(system.ratios(strand, move, low=low)[chosen].sum()) for low in (True, False)
+    )
+    return Inferred(what, reading, move, Band(low, high))
+
+
+def strand_reading(
+    system: Tensioner, *, track_tension: Any, strand: int, last_move: str
+) -> Inferred:
+    """What a cell in one strand reads while all track lines together carry ``track_tension`` N."""
+    (total,) = checked((q.TRACK_TENSION, track_tension))
+    move = LastMove.of(last_move)
+    low, high = (
+        total / float(system.ratios(strand, move, low=not low).sum()) for low in (True, False)
+    )
+    return Inferred(f"reading in strand {strand}", total, move, Band(low, high))
+
+
+def line_reading(system: Tensioner, *, track_tension: Any, line: int, last_move: str) -> Inferred:
+    """What a cell in one track line reads while all together carry ``track_tension`` N."""
+    (total,) = checked((q.TRACK_TENSION, track_tension))
+    move = LastMove.of(last_move)
+    shares = _line_shares(system, system.check_line(line), move)
+    band = Band(total * min(shares), total * max(shares))
+    return Inferred(f"reading in line {line}", total, move, band)
+
+
+def _line_shares(system: Tensioner, line: int, move: LastMove) -> list[float]:
+    """The line's shares of the total at the ends of what friction allows.
+
+    The share is a ratio of sums of strands, so it is largest and smallest where each sheave is at
+    one end of its range: all others falling (or growing) away from the line, and the line's own
+    pulley either way.
+    """
+    if move is not LastMove.NOT_RECORDED:
+        strands = system.ratios(1, move, low=True)
+        return [float(strands[2 * line - 2 : 2 * line].sum() / strands.sum())]
+    shares = []
+    for away in (system.efficiency, 1 / system.efficiency):
+        for own in (system.efficiency, 1 / system.efficiency):
+            nearer = sum(away**k for k in range(1, 2 * line - 1))
+            further = own * sum(away**k for k in range(1, system.strands - 2 * line + 1))
+            shares.append((1 + own) / (1 + own + nearer + further))
+    return shares
+
+
+def across_sheave(*, reading: Any, efficiency: Any, last_move: str) -> Band:
+    """Tension in N beyond a sheave, from a cell on its other side (scalars or arrays).
+
+    ``last_move`` says what the rope did at the cell: taken in, it moved towards the cell, so the
+    far side carries less; let out, it moved away. For a tie-off behind a directional, for instance.
+    """
+    reading, efficiency = checked((q.READING, reading), (q.SHEAVE_EFFICIENCY, efficiency))
+    move = LastMove.of(last_move)
+    less, more = reading * efficiency, reading / efficiency
+    if move is LastMove.TAKEN_IN:
+        return Band(less, less)
+    return Band(more, more) if move is LastMove.LET_OUT else Band(less, more)
+
+
+# --- do the cells agree? -----------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Agreement:
+    """Whether haul and hub readings go with the weight that was entered (forces in N).
+
+    ``implied`` is the weight they go with and ``band`` the range that the cells' errors allow.
+    """
+
+    load: float
+    implied: float
+    band: Band
+    cautions: tuple[str, ...] = _READ
+
+    @property
+    def agrees(self) -> bool:
+        """Whether the weight that was entered lies in the band."""
+        return bool(self.band.low <= self.load <= self.band.high)
+
+    def explain(self, display: Display | None = None) -> Explanation:
+        """The comparison in words."""
+        display = display or Display()
+        implied, load = (display.show(v, Kind.FORCE) for v in (self.implied, self.load))
+        band = self.band.show(Kind.FORCE, display)
+        if self.agrees:
+            result = (
+                f"The readings go with the weight you entered, {load}. That does not prove it: any "
+                f"weight from {band} would go with them too."
+            )
+        else:
+            result = (
+                f"The readings do not go with the weight you entered, {load}. Look for a wrong "
+                "angle, a litter that rests on rock, a belay that carries, or a wrong weight."
+            )
+        return account(
+            "Do the cells agree?",
+            (
+                said(
+                    "Weight, haul tension and track tension balance upwards.",
+                    r"W = (T_\mathrm{h} + T_\mathrm{t}) \cdot sin(\alpha) "
+                    r"- T_\mathrm{t} \cdot sin(\beta)",
+                    law=True,
+                ),
+                said(
+                    f"The readings go with a weight of {implied}; with the cells' errors, {band}."
+                ),
+            ),
+            result,
+            assumptions=weight_from_readings.assumptions,
+            cautions=self.cautions,
+        )
+
+
+def compare_readings(
+    *,
+    load: float,
+    haul_reading: float,
+    track_reading: float,
+    haul_elevation: float,
+    ground_depression: float,
+    haul_cell_error: float,
+    track_cell_error: float,
+) -> Agreement:
+    """Do the readings in N of haul line and track lines (together) go with ``load`` N?
+
+    The cells' errors are in N, either way (full scale times its error); for several cells whose
+    readings were added, add their errors. Angles in rad.
+    """
+    error = named(q.SIDE_PULL, "haul_cell_error", "error of the haul cell")
+    (load, haul_error, track_error) = checked(
+        (q.LOAD, load),
+        (error, haul_cell_error),
+        (named(error, "track_cell_error", "error of the track cells"), track_cell_error),
+    )
+    angles = {"haul_elevation": haul_elevation, "ground_depression": ground_depression}
+    implied = weight_from_readings(haul_tension=haul_reading, track_tension=track_reading, **angles)
+    up, down = np.sin(haul_elevation), np.sin(ground_depression)
+    width = float(haul_error * up + track_error * abs(up - down))
+    return Agreement(load=load, implied=implied, band=Band(implied - width, implied + width))
