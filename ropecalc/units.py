@@ -259,6 +259,11 @@ class Display:
         """The rounded number alone, without its unit."""
         return plain(round_figures(self.value(si_value, kind), figures, rounding))
 
+    def unit_at(self, si_value: float, kind: Kind) -> Unit:
+        """The reader's unit for one value: newtons where kilonewtons would begin with 0.0."""
+        unit = self.unit(kind)
+        return UNITS["N"] if unit.symbol == "kN" and 0.0 < abs(si_value) < 100.0 else unit
+
     def show(
         self,
         si_value: float,
@@ -267,10 +272,13 @@ class Display:
         rounding: Rounding = Rounding.NEAREST,
     ) -> str:
         """The rounded number with its unit, as text."""
-        symbol = self.unit(kind).symbol
-        gap = "" if symbol in ("°", "") else " "
-        return self.number(si_value, kind, figures, rounding) + gap + symbol
+        unit = self.unit_at(si_value, kind)
+        gap = "" if unit.symbol in ("°", "") else " "
+        number = plain(round_figures(si_value / unit.factor, figures, rounding))
+        return number + gap + unit.symbol
 
     def latex(self, si_value: float, kind: Kind, figures: int = 3) -> str:
         """The rounded number with its unit, typeset."""
-        return self.number(si_value, kind, figures).replace("−", "-") + self.unit(kind).latex
+        unit = self.unit_at(si_value, kind)
+        number = plain(round_figures(si_value / unit.factor, figures))
+        return number.replace("−", "-") + unit.latex

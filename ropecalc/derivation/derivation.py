@@ -219,10 +219,9 @@ class Derivation:
         result = ""
         if values:
             answer = self(**values)
-            result = (
-                f"{self.result.meaning}: {self.result.plain_symbol()} = "
-                f"{show_value(self.result, answer, display)}"
-            )
+            meaning = self.result.meaning
+            shown = show_value(self.result, answer, display)
+            result = f"{meaning[0].upper()}{meaning[1:]}: {shown}"
         return Explanation(
             title=self.title,
             assumptions=self.assumptions,

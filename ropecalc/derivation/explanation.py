@@ -59,6 +59,8 @@ def explain_steps(
     Given values are written into every step; a quantity that a step has just found is
     evaluated and appended, and used from the next step on.
     """
+    from ropecalc.derivation.typesetting import as_latex
+
     by_symbol = {symbols[v.name]: v for v in variables}
     plain_names = {s: v.plain_symbol() for s, v in by_symbol.items()}
     values = {symbols[name]: value for name, value in known.items()}
@@ -74,7 +76,7 @@ def explain_steps(
         lines.append(
             Line(
                 step.sentence,
-                _latex(step.equation),
+                as_latex(step.equation),
                 numbers,
                 _plain(step.equation, plain_names),
                 step.operation == "law",
@@ -88,7 +90,7 @@ def _value(expression: Any, values: Mapping[Any, float]) -> float | None:
     """The number an expression stands for, or None while something in it is still unknown."""
     from sympy.core.function import AppliedUndef
 
-    known = values and expression.free_symbols <= set(values)
+    known = bool(values) and expression.free_symbols <= set(values)
     return None if not known or expression.atoms(AppliedUndef) else float(expression.subs(values))
 
 
@@ -102,19 +104,15 @@ def _with_numbers(
     """The equation with numbers for what is known; what a step finds stays a symbol on its left."""
     from sympy import Derivative
 
+    from ropecalc.derivation.typesetting import as_latex
+
     known = {s: v for s, v in values.items() if s != found}
     if not equation.free_symbols & set(known) or equation.has(Derivative):
         return ""  # nothing to put in, or a rate of change, which has no place for a number
     names = {
         s: _inside(by_symbol[s], v, display, _is_raised(equation, s)) for s, v in known.items()
     }
-    return _latex(equation, symbol_names=names, mul_symbol="times")
-
-
-def _latex(equation: Any, **settings: Any) -> str:
-    from sympy import latex
-
-    return str(latex(equation, inv_trig_style="power", **settings))
+    return as_latex(equation, symbol_names=names, mul_symbol="times")
 
 
 def show_value(variable: Variable, value: float, display: Display) -> str:
@@ -141,6 +139,8 @@ def _is_raised(equation: Any, symbol: Any) -> bool:
 def _plain(equation: Any, names: Mapping[Any, str]) -> str:
     from sympy import Symbol
 
+    from ropecalc.derivation.typesetting import as_plain
+
     plain = {symbol: Symbol(name) for symbol, name in names.items()}
-    left, right = (str(side.xreplace(plain)) for side in equation.args)
-    return f"{left} = {right}".replace("**", "^")
+    left, right = (as_plain(side.xreplace(plain)) for side in equation.args)
+    return f"{left} = {right}"

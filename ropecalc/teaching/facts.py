@@ -10,29 +10,34 @@ from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 from ropecalc.units import Display, Kind
 
-Quantity = tuple[float, Kind]
+Quantity = tuple[float, Kind] | tuple[float, Kind, int]
+"""An SI value, what it measures, and how many figures to show (three unless given)."""
 
 
 @dataclass(frozen=True)
 class Fact:
-    """A sentence with ``{places}`` and a function that gives each place its SI value and kind."""
+    """A sentence with ``{places}`` and a function that gives each place its SI value and kind.
+
+    ``after_prediction`` folds it away, because it answers what a figure asks first.
+    """
 
     key: str
     sentence: str
     compute: Callable[[], Mapping[str, Quantity]]
+    after_prediction: bool = False
 
     def text(self, display: Display) -> str:
         """The sentence with its numbers in the reader's units."""
         return self.sentence.format(
-            **{name: _shown(*quantity, display) for name, quantity in self.compute().items()}
+            **{name: _shown(display, *quantity) for name, quantity in self.compute().items()}
         )
 
 
-def _shown(value: float, kind: Kind, display: Display) -> str:
-    """A place in a sentence: distances without trailing zeros, as one would say them."""
-    text = display.show(value, kind)
+def _shown(display: Display, value: float, kind: Kind, figures: int = 3) -> str:
+    """A place in a sentence; lengths and factors without trailing zeros, as one says them."""
+    text = display.show(value, kind, figures)
     number, gap, unit = text.partition(" ")
-    if kind is Kind.LENGTH and "." in number:
+    if kind in (Kind.LENGTH, Kind.RATIO) and "." in number:
         number = number.rstrip("0").rstrip(".")
     return number + gap + unit
 
@@ -54,4 +59,7 @@ class FactView(Shown):
         return self._fact.text(self._session.display)
 
     def _refresh(self) -> None:
-        self._line.value = f"<p>{escape(self.summary())}</p>"
+        text = f"<p>{escape(self.summary())}</p>"
+        if self._fact.after_prediction:
+            text = f"<details><summary>After your prediction: the numbers</summary>{text}</details>"
+        self._line.value = text

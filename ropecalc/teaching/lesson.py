@@ -42,7 +42,7 @@ class Lesson:
         """The derivation called ``name``, unfolding step by step."""
         for derivation in self._content.derivations:
             if derivation.name == name:
-                return Working(derivation, self._session)
+                return Working(derivation, self._session, self._content.example())
         names = ", ".join(d.name for d in self._content.derivations)
         raise KeyError(f"this lesson has no derivation {name!r}; it has {names}")
 

@@ -1,5 +1,6 @@
 """An argument on the page: it unfolds step by step, with symbols or the reader's own numbers."""
 
+from collections.abc import Mapping
 from html import escape
 
 import ipywidgets as widgets
@@ -15,19 +16,29 @@ _STEPS_OF_A_SLIDER = 200
 class Working(Shown):
     """Shows a derivation: first its assumptions and first law, then each next step on request.
 
-    Ticking "with my numbers" opens a slider for every given quantity and writes its value into
-    every step. Units follow the session.
+    Ticking "with numbers" opens a slider for every given quantity and writes its value into
+    every step. ``start`` gives the values that the sliders begin with (SI, by name; a quantity
+    it does not name begins at its usual value). Units follow the session.
     """
 
-    def __init__(self, derivation: Derivation, session: Session) -> None:
+    def __init__(
+        self, derivation: Derivation, session: Session, start: Mapping[str, float] | None = None
+    ) -> None:
         self._derivation = derivation
         self._session = session
-        self._values = {v.name: v.teaching.default for v in derivation.given}
+        self._values = {
+            v.name: (start or {}).get(v.name, v.teaching.default) for v in derivation.given
+        }
         self._shown_steps = 1
         self._sliders = {v.name: _slider() for v in derivation.given}
-        self._number_box = widgets.VBox(list(self._sliders.values()), layout={"display": "none"})
+        where_from = widgets.HTML(
+            "<p>The numbers begin with the example of this page. Move the sliders to yours.</p>"
+        )
+        self._number_box = widgets.VBox(
+            [where_from, *self._sliders.values()], layout={"display": "none"}
+        )
         self._with_numbers = widgets.Checkbox(
-            description="with my numbers", indent=False, layout={"width": "160px"}
+            description="with numbers", indent=False, layout={"width": "160px"}
         )
         self._next = widgets.Button(description="Next step", icon="arrow-down")
         self._all = widgets.Button(description="All steps")

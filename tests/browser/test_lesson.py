@@ -78,9 +78,9 @@ def test_a_working_unfolds_and_takes_the_readers_numbers(open_page: OpenPage) ->
     working = page.locator(".ropecalc-working").first
     working.get_by_role("button", name="All steps").click()
     expect(working.locator("li")).to_have_count(7)
-    working.get_by_label("with my numbers").check()
+    working.get_by_label("with numbers").check()
     expect(working.get_by_role("slider").first).to_be_visible()
-    expect(working).to_contain_text("outward push of the attendant")
+    expect(working).to_contain_text("Outward push of the attendant")
 
 
 def test_no_code_is_seen(open_page: OpenPage) -> None:

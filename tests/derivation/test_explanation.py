@@ -26,7 +26,7 @@ def test_the_readers_numbers_stand_in_the_mathematics() -> None:
         r"L = \frac{2.00\,\mathrm{kN}}{2 \times \cos{\left(\frac{120^\circ}{2} \right)}}"
         r" = 2.00\,\mathrm{kN}",
     ]
-    assert explanation.result == "tension in each leg: L = 2.00 kN"
+    assert explanation.result == "Tension in each leg: 2.00 kN"
     assert [line.is_law for line in explanation.lines] == [True, False]
     assert explanation.lines[1].latex == r"L = \frac{W}{2 \cos{\left(\frac{\theta}{2} \right)}}"
     assert explanation.lines[1].text == "L = W/(2*cos(theta/2))"
@@ -37,7 +37,7 @@ def test_in_the_readers_units() -> None:
     explanation = attendant_haul_tension.explain(
         Display(force="lbf", length="ft"), load=2000.0, off_plumb=0.6096, drop=6.096
     )
-    assert explanation.result == "tension of the haul line: T_h = 452 lbf"
+    assert explanation.result == "Tension of the haul line: 452 lbf"
     last = explanation.lines[-1].numbers
     assert r"450\,\mathrm{lbf}" in last and r"\left(2.00\,\mathrm{ft}\right)^{2}" in last
     assert r"\left(20.0\,\mathrm{ft}\right)^{2}" in last
@@ -88,4 +88,4 @@ def test_as_text() -> None:
     assert lines[0] == "Two equal legs share a load"
     assert lines[1] == "Assumed: The pull acts at the point where the legs meet."
     assert lines[-2] == ("2. Divide by what stands beside the tension. L = W/(2*cos(theta/2))")
-    assert lines[-1] == "tension in each leg: L = 2.00 kN"
+    assert lines[-1] == "Tension in each leg: 2.00 kN"

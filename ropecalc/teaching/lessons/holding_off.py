@@ -37,6 +37,22 @@ def _example() -> Mapping[str, Quantity]:
     }
 
 
+def _known() -> Mapping[str, float]:
+    """The example's values by the names under which derivations ask for them."""
+    held = _held(Method.TRACK, _HIGH)
+    return {
+        "load": vectors.weight(mass=_MASS),
+        "x": _OUT,
+        "z": _HIGH,
+        **_places(),
+        "haul_elevation": held.haul_elevation,
+        "track_elevation": held.track_elevation,
+        "ground_depression": held.ground_depression,
+        "off_plumb": _OUT - _TOP.x,
+        "drop": _TOP.z - _HIGH,
+    }
+
+
 def _pushes() -> Mapping[str, Quantity]:
     load, off, near, far = vectors.weight(mass=_MASS), 0.9, 4.0, 25.0
     return {
@@ -84,7 +100,7 @@ def _low_and_high() -> Mapping[str, Quantity]:
         "high_height": (_HIGH, Kind.LENGTH),
         "low": (low, Kind.FORCE),
         "high": (high, Kind.FORCE),
-        "times": (high / low, Kind.RATIO),
+        "times": (high / low, Kind.RATIO, 1),
     }
 
 
@@ -117,8 +133,8 @@ def _take_in() -> Mapping[str, Quantity]:
     return {
         "low_height": (_LOW, Kind.LENGTH),
         "high_height": (_HIGH, Kind.LENGTH),
-        "low": (low.take_in_rate, Kind.RATIO),
-        "high": (high.take_in_rate, Kind.RATIO),
+        "low": (100 * low.take_in_rate, Kind.RATIO, 2),
+        "high": (100 * high.take_in_rate, Kind.RATIO, 2),
     }
 
 
@@ -152,6 +168,7 @@ _FACTS = (
         "difference, {gap}, is the tension of the line itself. The weight is {weight}: the tag "
         "plan hauls more than that, the track plan less.",
         _one_triangle,
+        after_prediction=True,
     ),
     Fact(
         "straight-line",
@@ -161,17 +178,18 @@ _FACTS = (
     ),
     Fact(
         "slack-haul",
-        "With the haul leg {angle} above the horizontal, the haul line would go slack only if the "
-        "ground leg rose by {angle} too, to a hub far above the litter; the track lines would then "
-        "carry {tension} together. With a hub on the ground a slack haul line means something "
-        "else: the litter has caught on the rock, stands on a ledge, or hangs on the belay.",
+        "If the haul line goes slack during a raise, stop: the litter has caught on the rock, "
+        "stands on a ledge, or hangs on the belay. Tension in the track lines alone does not do "
+        "it. For that the hub would have to be so far above the litter that the ground leg rises "
+        "as steeply as the haul leg ({angle} here); the track lines would then carry {tension}.",
         _slack,
     ),
     Fact(
         "low-and-high",
         "Holding the litter {out} out takes {low} of track tension at {low_height} and {high} at "
-        "{high_height}: {times} times as much for the same outcrop higher up.",
+        "{high_height}: about {times} times as much for the same outcrop higher up.",
         _low_and_high,
+        after_prediction=True,
     ),
     Fact(
         "clear-the-line",
@@ -187,8 +205,9 @@ _FACTS = (
     ),
     Fact(
         "take-in",
-        "Going straight up, each track line has to be taken in by {low} of every length raised at "
-        "{low_height}, and by {high} at {high_height}. A tag line would have to be paid out.",
+        "Going straight up, each track line has to be taken in by about {low} % of the height "
+        "raised at {low_height}, and by about {high} % at {high_height}. A tag line has only the "
+        "ground leg, which grows longer on the way up: it would have to be paid out.",
         _take_in,
     ),
     Fact(
@@ -200,6 +219,7 @@ _FACTS = (
 
 HOLDING_OFF = Content(
     key="holding-off",
+    example=_known,
     title="Holding a litter off the rock",
     figures=(THREE_WAYS, CONTOUR_MAP),
     derivations=(

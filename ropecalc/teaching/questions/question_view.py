@@ -6,6 +6,7 @@ from html import escape
 
 import ipywidgets as widgets
 
+from ropecalc.teaching.buttons import button
 from ropecalc.teaching.questions import wording
 from ropecalc.teaching.questions.draw import Draw, draw
 from ropecalc.teaching.questions.entry import Entry
@@ -54,11 +55,11 @@ class QuestionView(Shown):
 
         self._stem = widgets.HTMLMath()
         self._entry = Entry(self._work.draft, lambda text: self._keep(draft=text), self._answer)
-        self._check = _button("Check", self._answer)
+        self._check = button("Check", self._answer)
         self._feedback = widgets.HTML()
-        self._hint = _button("Hint", self._next_hint)
-        self._solve = _button("", self._show_solution)
-        self._new = _button("New numbers", self._next_numbers)
+        self._hint = button("Hint", self._next_hint)
+        self._solve = button("", self._show_solution)
+        self._new = button("New numbers", self._next_numbers)
         self._help = widgets.HTMLMath()
         super().__init__(
             [
@@ -145,7 +146,7 @@ class QuestionView(Shown):
         self._entry.placeholder = _EXAMPLES.get(
             self._template.kind, f"for example 1.5 {display.unit(self._template.kind).symbol}"
         )
-        tried = self._marked is not None
+        tried = self._marked is not None and self._marked.verdict is not Verdict.UNREADABLE
         self._solve.description = (
             "Show the worked solution" if tried else "Give up and show the solution"
         )
@@ -205,8 +206,8 @@ def question_html(drawn: Draw, display: Display) -> str:
     """Title, stem and given quantities for the page."""
     template = drawn.template
     listed = "; ".join(
-        f"${escape(symbol)}$ = {escape(value)}"
-        for symbol, _, value in wording.givens(drawn, display)
+        f"{escape(meaning)} ${escape(symbol)}$ = {escape(value)}"
+        for symbol, meaning, value in wording.givens(drawn, display)
     )
     return (
         f"<h4>{escape(template.title)}</h4><p>{escape(wording.stem(drawn, display))}</p>"
@@ -252,9 +253,3 @@ def _meanings(drawn: Draw) -> str:
 def _row(*parts: widgets.Widget) -> widgets.HBox:
     """Side by side, below each other on a narrow page, with room for the ring around the focus."""
     return widgets.HBox(parts, layout={"flex_flow": "row wrap", "overflow": "visible"})
-
-
-def _button(label: str, act: Callable[[], None]) -> widgets.Button:
-    button = widgets.Button(description=label, layout={"width": "auto"})
-    button.on_click(lambda _: act())
-    return button

@@ -46,6 +46,13 @@ ATTENDANT_PUSH = Template(
             lambda v: v.load / 2,
         ),
         Mistake(
+            "push-is-the-weight",
+            "The push taken to be the weight",
+            "The haul line still carries the weight. The push only has to match the sideways part "
+            "of the haul line's lean.",
+            lambda v: v.load,
+        ),
+        Mistake(
             "shared-by-two-feet",
             "The push divided by two feet",
             "The push asked for is what the litter needs, both feet together.",
@@ -428,17 +435,4 @@ OUT_OF_REACH = Template(
     ),
     difficulty=2,
     objective="find how far out a litter can be held at most",
-)
-
-TEMPLATES = (
-    ATTENDANT_PUSH,
-    ATTENDANT_HAUL,
-    TAG_FROM_PLACES,
-    HAUL_AGAINST_TAG,
-    HAUL_BESIDE_TRACK,
-    TRACK_TENSION,
-    TRACK_LIFT,
-    HIGH_HUB,
-    TAG_ON_THE_RAIL,
-    OUT_OF_REACH,
 )

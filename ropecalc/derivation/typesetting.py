@@ -1,0 +1,32 @@
+"""How equations are written: a - b, never -b + a. Importing this imports sympy."""
+
+from typing import Any
+
+from sympy.printing.latex import LatexPrinter
+from sympy.printing.str import StrPrinter
+
+
+class _PositiveFirst:
+    """Sums begin with a term that is added, if they have one."""
+
+    def _as_ordered_terms(self, expr: Any, order: Any = None) -> Any:
+        terms = super()._as_ordered_terms(expr, order)  # type: ignore[misc]
+        return sorted(terms, key=lambda term: bool(term.could_extract_minus_sign()))
+
+
+class _Latex(_PositiveFirst, LatexPrinter):
+    pass
+
+
+class _Plain(_PositiveFirst, StrPrinter):
+    pass
+
+
+def as_latex(expression: Any, **settings: Any) -> str:
+    """LaTeX without dollar signs; inverse functions as on a calculator's keys."""
+    return str(_Latex({"inv_trig_style": "power", **settings}).doprint(expression))
+
+
+def as_plain(expression: Any) -> str:
+    """Plain text on one line, powers with ``^``."""
+    return str(_Plain().doprint(expression)).replace("**", "^")
