@@ -51,7 +51,7 @@ def test_negative_numbers_stand_in_brackets_and_the_answer_does_not() -> None:
     assert r"\left(-2.00\,\mathrm{m}\right)" in explanation.lines[-1].numbers
     slack = slack_haul_depression.explain(haul_elevation=math.radians(60.0))
     assert slack.lines[-1].numbers == r"\beta = - 60.0^\circ = -60.0^\circ"
-    assert slack.result.endswith("= −60.0°")
+    assert slack.result.endswith(": −60.0°")
 
 
 def test_an_angle_that_counts_as_an_arc_is_shown_in_radians() -> None:
