@@ -1,7 +1,7 @@
 """Mutation testing of the derivations and the mechanics: ``python -m tests.mutants``.
 
 Results are kept in ``.mutants/session.sqlite``, so a run that was stopped goes on where it was. A
-result stands as long as the module and its tests are what they were; ``--afresh`` drops all.
+kill stands until its module changes; a survivor is tried again when its tests change.
 """
 
 import argparse
@@ -32,10 +32,18 @@ def _arguments() -> argparse.Namespace:
     return parser.parse_args()
 
 
-def _job_id(mutant: Mutant, suite: own_tests.Suite) -> str:
-    """The same as long as the change and the tests of its module are the same."""
-    told = [mutant.source, mutant.operator, *((ROOT / f).read_text("utf-8") for f in suite.files)]
-    return hashlib.sha256("\0".join(told).encode()).hexdigest()
+def _job_id(mutant: Mutant) -> str:
+    """The same as long as the changed module is the same."""
+    return _digest(mutant.module, mutant.operator, mutant.source)
+
+
+def _survived(suite: own_tests.Suite) -> str:
+    """What is kept of a survivor: which tests it survived."""
+    return "survived " + _digest(*((ROOT / file).read_text("utf-8") for file in suite.files))
+
+
+def _digest(*texts: str) -> str:
+    return hashlib.sha256("\0".join(texts).encode()).hexdigest()
 
 
 def _add(db: WorkDB, jobs: dict[str, Mutant]) -> None:
@@ -58,22 +66,26 @@ def _add(db: WorkDB, jobs: dict[str, Mutant]) -> None:
 
 
 def _try_pending(db: WorkDB, jobs: dict[str, Mutant], workers: int) -> None:
-    done = {job for job, _ in db.results}
-    pending = {job: m for job, m in jobs.items() if job not in done}
-    print(f"{len(jobs)} mutants, {len(jobs) - len(pending)} known from earlier.")
+    suites = {m.module: own_tests.suite(ROOT, m.module) for m in jobs.values()}
+    survived = {module: _survived(suite) for module, suite in suites.items()}
+    done = {
+        job
+        for job, result in db.results
+        if job in jobs and (result.is_killed or result.output == survived[jobs[job].module])
+    }
+    pending = {m: job for job, m in jobs.items() if job not in done}
+    print(f"{len(jobs)} mutants, {len(done)} known from earlier.", flush=True)
     if not pending:
         return
-    job_of = {m: job for job, m in pending.items()}
     started, count = time.monotonic(), 0
 
     def record(mutant: Mutant, killed: bool, said: str) -> None:
         nonlocal count
         count += 1
         outcome = TestOutcome.KILLED if killed else TestOutcome.SURVIVED
+        output = said if killed else survived[mutant.module]
         diff = f"- {mutant.before}\n+ {mutant.after}"
-        db.set_result(job_of[mutant], WorkResult(WorkerOutcome.NORMAL, said, outcome, diff))
-        if not killed:
-            print(f"  survived: {mutant.module}:{mutant.line} in {mutant.function}\n    {diff!r}")
+        db.set_result(pending[mutant], WorkResult(WorkerOutcome.NORMAL, output, outcome, diff))
         if not count % 25:
             print(f"  {count} of {len(pending)} in {time.monotonic() - started:.0f} s", flush=True)
 
@@ -82,13 +94,9 @@ def _try_pending(db: WorkDB, jobs: dict[str, Mutant], workers: int) -> None:
         for tree in (Path(folder) / "original", *trees):
             trial.copy_tree(ROOT, tree)
         trial.warm_up(trees[0])
-        names = list(dict.fromkeys(m.module for m in pending.values()))
-        suites = {n: own_tests.suite(ROOT, n) for n in names}
-        baselines = {}
-        for n in names:
-            baselines[n] = trial.baseline(trees[0], suites[n])
-            print(f"  {n}: its tests take {baselines[n].seconds:.1f} s", flush=True)
-        trial.try_all(pending.values(), trees, suites, baselines, record)
+        baselines = trial.baselines(trees, {m.module: suites[m.module] for m in pending})
+        sound = [m for m in pending if m.module in baselines]
+        trial.try_all(sound, trees, suites, baselines, record)
 
 
 def main() -> int:
@@ -100,12 +108,14 @@ def main() -> int:
         session.unlink(missing_ok=True)
     names = [n for n in choice.modules(ROOT) if any(part in n for part in options.only)]
     chosen, sizes = choice.sample(ROOT, names, options.count)
-    jobs = {_job_id(m, own_tests.suite(ROOT, m.module)): m for m in chosen}
+    jobs = {_job_id(m): m for m in chosen}
     with use_db(session, WorkDB.Mode.create) as db:
         _add(db, jobs)
         _try_pending(db, jobs, options.workers)
         results = dict(db.results)
-    outcomes = [report.Outcome(m, results[job].is_killed) for job, m in jobs.items()]
+    outcomes = [
+        report.Outcome(m, results[job].is_killed) for job, m in jobs.items() if job in results
+    ]
     reasons = report.read_reasons(HERE / "harmless.toml")
     text = report.as_markdown(outcomes, sizes, reasons)
     (HERE if options.write else KEPT).joinpath("survivors.md").write_text(text, "utf-8")
@@ -114,7 +124,9 @@ def main() -> int:
         print(f"  - {mutant.before}\n  + {mutant.after}")
     reached = report.score(outcomes)
     print(f"{sum(o.killed for o in outcomes)} of {len(outcomes)} killed: {100 * reached:.1f} %")
-    return int(reached < report.WANTED)
+    if len(outcomes) < len(jobs):
+        print(f"{len(jobs) - len(outcomes)} could not be tried: see above.")
+    return int(reached < report.WANTED or len(outcomes) < len(jobs))
 
 
 if __name__ == "__main__":

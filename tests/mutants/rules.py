@@ -1,8 +1,9 @@
 """Which changes could matter, and how many of each module are tried: the tool's part left out.
 
 Left out are changes that cannot say anything about the tests: annotations, numbers that only set
-where a slider starts and ends, replacements that fail on any number (bits of floats), and pairs
-that mean the same (``is`` and ``==`` on enumerations; a minus deleted or turned into a plus).
+where a slider starts and ends, the ``strict`` of a ``zip`` (a guard that never speaks when the code
+is right), replacements that fail on any number (bits of floats), and pairs that mean the same
+(``is`` and ``==`` on enumerations; a minus deleted or turned into a plus).
 """
 
 import ast
@@ -18,7 +19,8 @@ _SWAPPED_AMONG_THEMSELVES = (
     {"Eq", "NotEq", "Lt", "LtE", "Gt", "GtE"},
     {"Is", "IsNot"},
 )
-_SETS_A_SLIDER = {"Range", "_force", "_pull", "_place", "_length", "_angle"}
+_SETS_A_SLIDER = {"Range"}
+_SETS_A_SLIDER_IN_THE_CATALOGUE = {"_force", "_pull", "_place", "_length", "_angle"}
 _CATALOGUE = "quantities.py"
 
 
@@ -39,7 +41,9 @@ def hidden_spans(tree: ast.Module, file_name: str) -> list[tuple[Position, Posit
             hidden.append(node.returns)
         elif isinstance(node, ast.arg | ast.AnnAssign):
             hidden.append(node.annotation)
-        elif isinstance(node, ast.Call) and file_name == _CATALOGUE and _sets_a_slider(node):
+        elif isinstance(node, ast.keyword) and node.arg == "strict":
+            hidden.append(node.value)
+        elif isinstance(node, ast.Call) and _sets_a_slider(node, file_name):
             hidden += [a for a in node.args if not _is_domain(a)]
     return [
         ((n.lineno, n.col_offset), (n.end_lineno or 0, n.end_col_offset or 0))
@@ -48,8 +52,10 @@ def hidden_spans(tree: ast.Module, file_name: str) -> list[tuple[Position, Posit
     ]
 
 
-def _sets_a_slider(call: ast.Call) -> bool:
-    return getattr(call.func, "id", "") in _SETS_A_SLIDER
+def _sets_a_slider(call: ast.Call, file_name: str) -> bool:
+    name = getattr(call.func, "id", "")
+    catalogued = file_name == _CATALOGUE and name in _SETS_A_SLIDER_IN_THE_CATALOGUE
+    return name in _SETS_A_SLIDER or catalogued
 
 
 def _is_domain(argument: ast.expr) -> bool:

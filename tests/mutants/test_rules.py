@@ -44,6 +44,12 @@ def test_slider_ranges_are_hidden_in_the_catalogue_but_domains_are_not() -> None
     assert _hidden(source, "quantities.py") == ["'a'", "-20", "radians(30)"]
     assert _hidden(source, "anchors.py") == []
     assert _hidden("B = Domain(0, 1)", "quantities.py") == []
+    assert _hidden("B = Range(0, 1, 0.5)", "anchors.py") == ["0", "1", "0.5"]
+
+
+def test_the_guard_of_a_zip_is_hidden() -> None:
+    assert _hidden("zip(a, b, strict=True)", "x.py") == ["True"]
+    assert _hidden("f(frozen=True)", "x.py") == []
 
 
 def test_what_is_no_python_is_seen() -> None:

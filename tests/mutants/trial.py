@@ -16,7 +16,7 @@ import shutil
 import signal
 import sys
 import time
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from multiprocessing.connection import wait
 from multiprocessing.process import BaseProcess
@@ -101,15 +101,23 @@ def warm_up(tree: Path) -> None:
     assert "ropecalc" not in sys.modules
 
 
-def baseline(tree: Path, suite: Suite) -> Baseline:
-    """Run the tests of an unchanged module; they must pass, or nothing can be learned."""
-    started = time.monotonic()
-    process = _start(tree, suite, {}, writes=True)
-    process.join()
-    if process.exitcode != 0:
-        raise SystemExit(f"{suite.files} fail without any change:\n{output(tree)}")
-    each = json.loads((tree / "seconds.json").read_text("utf-8"))
-    return Baseline(time.monotonic() - started, each)
+def baselines(trees: list[Path], suites: Mapping[str, Suite]) -> dict[str, Baseline]:
+    """Run the tests of unchanged modules. Where they fail nothing can be learned: it is said."""
+    found = {}
+    waiting = list(suites)
+    while waiting:
+        batch = [(waiting.pop(0), tree) for tree in trees if waiting]
+        started = time.monotonic()
+        running = [_start(tree, suites[module], {}, writes=True) for module, tree in batch]
+        for (module, tree), process in zip(batch, running, strict=True):
+            process.join()
+            if process.exitcode == 0:
+                each = json.loads((tree / "seconds.json").read_text("utf-8"))
+                found[module] = Baseline(time.monotonic() - started, each)
+                print(f"  {module}: its tests take {sum(each.values()):.1f} s", flush=True)
+            else:
+                print(f"  {module}: its tests fail without any change\n{output(tree)}", flush=True)
+    return found
 
 
 def output(tree: Path) -> str:
@@ -120,8 +128,8 @@ def output(tree: Path) -> str:
 def try_all(
     pending: Iterable[Mutant],
     trees: list[Path],
-    suites: dict[str, Suite],
-    baselines: dict[str, Baseline],
+    suites: Mapping[str, Suite],
+    baselines: Mapping[str, Baseline],
     record: Callable[[Mutant, bool, str], None],
 ) -> None:
     """Try every mutant, one in each tree at a time; ``record`` hears who was killed and how."""
