@@ -12,6 +12,7 @@ from ropecalc.teaching.panel import Panel
 from ropecalc.teaching.questions.question_view import QuestionView
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
+from ropecalc.teaching.sketch import SketchView
 from ropecalc.teaching.working import Working
 
 
@@ -33,6 +34,10 @@ class Lesson:
     def units(self) -> UnitsView:
         """The choice of units."""
         return UnitsView(self._session)
+
+    def sketch(self) -> SketchView:
+        """Which point and which angle is called what."""
+        return SketchView()
 
     def figure(self, key: str) -> Panel:
         """The interactive figure called ``key``."""
