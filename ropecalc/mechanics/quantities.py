@@ -805,3 +805,14 @@ BEARING_SHARE = Variable(
     Range(0.0, 0.25, 0.05),
 )
 SHEAVE_PULL = _pull("sheave_pull", r"R_\mathrm{p}", "pull of the rope on the axle", 0, 9000, 3000)
+SHEAVES = Variable(
+    "sheaves", r"n_\mathrm{p}", "number of sheaves", Kind.RATIO, NOT_NEGATIVE, Range(0, 8, 3)
+)
+PARTS = Variable(
+    "parts",
+    r"n_\mathrm{s}",
+    "number of strands that carry the load",
+    Kind.RATIO,
+    Domain(1.0, float("inf")),
+    Range(1, 8, 4),
+)
