@@ -4,12 +4,13 @@
 
      A                       The rope from the track directional A past the litter to the hub B
       `.                     keeps its length: the litter moves on an ellipse about A and B.
-        P   - .              Raising against it swings the litter in and slackens the track line;
-      /         ' - .  B     lowering swings it out and tightens the line. The direction is
-     '  ' - . . . - '        certain, the size depends on how far the rope stretches.
+        P   - .              Raising against it swings the litter in, lowering swings it out. That
+      /         ' - .  B     is certain; how far depends on how much the rope stretches.
+     '  ' - . . . - '
 
-Never lower against a locked tensioner, and never raise far against one if the litter needs its
-distance out.
+Where guiding is hardest, near the directional, lowering raises the track tension and raising lets
+the track line go slack. Far out and low down the tension changes the other way. Never lower
+against a locked tensioner, and never raise far against one if the litter needs its distance out.
 """
 
 from dataclasses import dataclass
@@ -29,8 +30,8 @@ from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, unstretched_length
 from ropecalc.units import Display, Kind
 
 OUT_BEFORE_DOWN = (
-    "Let the tensioner out before lowering. Lowering against a locked tensioner raises the track "
-    "tension and swings the litter out."
+    "Let the tensioner out before lowering. Lowering against a locked tensioner swings the litter "
+    "out and, near the directional, raises the track tension."
 )
 _CAUTIONS = (
     OUT_BEFORE_DOWN,
@@ -56,6 +57,7 @@ _IN_REACH = Condition(
         <= v["track_length"] ** 2 - (v["x_B"] - v["x_A"]) ** 2
     ),
 )
+_STEPS_ON_THE_WAY = 101
 UPPER_LEG = named(q.HAUL_LEG_LENGTH, "upper_leg_length", "length of the track's upper leg")
 
 
@@ -176,6 +178,9 @@ class Locked:
     """A litter raised or lowered while the tensioner stays locked; x in m, forces in N.
 
     ``before`` is the start; ``rigid`` and ``elastic`` are the two bounds at the new height ``z``.
+    ``largest_track_tension`` is the largest from the start to the new height: what forces have to
+    allow for. It is that of ropes that do not stretch: a rope that stretches, and carries more than
+    at the start, is longer than that and carries less.
     """
 
     rig: Rig
@@ -187,12 +192,8 @@ class Locked:
     before: Bound
     rigid: Bound
     elastic: Bound
+    largest_track_tension: Any
     cautions: tuple[str, ...] = (ELASTIC, BOTH_BOUNDS, *_CAUTIONS)
-
-    @property
-    def largest_track_tension(self) -> Any:
-        """The larger of the two bounds in N: what forces have to allow for."""
-        return np.maximum(self.rigid.forces.line_tension, self.elastic.forces.line_tension)
 
     @property
     def least_x(self) -> Any:
@@ -215,10 +216,10 @@ class Locked:
 
         raised = self.z > self.z_before
         what = (
-            "Raising against a locked tensioner swings the litter in and slackens the track line."
+            "Raising against a locked tensioner swings the litter in: the rope keeps its length."
             if raised
-            else "Lowering against a locked tensioner swings the litter out and tightens the track "
-            "line."
+            else "Lowering against a locked tensioner swings the litter out: the rope keeps its "
+            "length."
         )
         lines = (
             said(what, law=True),
@@ -291,7 +292,19 @@ def move_locked(
         before=Bound(float(x), start),
         rigid=_bound(rig, load, on_ellipse, new_z),
         elastic=_bound(rig, load, settled, new_z),
+        largest_track_tension=_largest_on_the_way(rig, load, length, z, new_z, ends),
     )
+
+
+def _largest_on_the_way(
+    rig: Rig, load: float, length: float, z: float, new_z: Any, ends: dict[str, float]
+) -> Any:
+    """Largest track tension in N between the two heights, for a rope that does not stretch."""
+    share = np.linspace(0.0, 1.0, _STEPS_ON_THE_WAY).reshape(-1, *[1] * np.ndim(new_z))
+    heights = z + share * (new_z - z)
+    x = np.maximum(locked_offset(track_length=length, z=heights, **ends), rig.haul_directional.x)
+    largest = np.max(hold(Method.TRACK, rig, load, x, heights).line_tension, axis=0)
+    return largest if np.ndim(new_z) else float(largest)
 
 
 def _bound(rig: Rig, load: float, x: Any, z: Any) -> Bound:

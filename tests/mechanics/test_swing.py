@@ -1,0 +1,485 @@
+"""Swings, arrests and losses against motion that is integrated in time."""
+
+from math import inf, nan, sqrt
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.integrate import solve_ivp
+
+from ropecalc import cautions
+from ropecalc.derivation import DomainError
+from ropecalc.mechanics.holding import Method, Point, Rig, hold
+from ropecalc.mechanics.stretch import stiffness_from_two_loads
+from ropecalc.mechanics.swing import (
+    MOVING,
+    REHEARSE,
+    Tensioning,
+    arrest_peak,
+    haul_lost,
+    impact_speed,
+    line_lost,
+    released_slack,
+    swing,
+    swing_fall,
+    swing_peak,
+)
+from ropecalc.units import Display
+from tests.mechanics.cases import CASE, CASE_LOAD, distance
+from tests.mechanics.settling import Rope, settle
+
+G = 9.80665
+SETTINGS = settings(derandomize=True, deadline=None, max_examples=40)
+PLACE = (CASE, CASE_LOAD, 2.5, 27.0)
+TIGHT = {"rtol": 1e-10, "atol": 1e-12}
+
+
+# --- pendulum --------------------------------------------------------------------------------
+
+
+def swung(leg: float, off: float, contact: float) -> tuple[float, float, float]:
+    """Speed, and force over weight, of a bob on a rod integrated in time in x and z.
+
+    A very stiff spring stands for the haul line, so the force is read off its stretch and no
+    formula for circular motion is used.
+    """
+    stiff = 4e5 * G / leg  # per mass
+    start = np.array([off, -sqrt(leg**2 - off**2)])
+    hang = G * -start[1] / leg / stiff  # the stretch that the release leaves at once
+    start *= (leg + hang) / leg
+
+    def motion(_t: float, state: np.ndarray) -> list[float]:
+        x, z, vx, vz = state
+        length = np.hypot(x, z)
+        pull = stiff * (length - leg) / length
+        return [vx, vz, -pull * x, -pull * z - G]
+
+    def meets(_t: float, state: np.ndarray) -> float:
+        return float(state[0] - contact)
+
+    meets.terminal = True  # type: ignore[attr-defined]
+    found = solve_ivp(motion, (0, 20), [*start, 0.0, 0.0], events=meets, method="DOP853", **TIGHT)
+    x, z, vx, vz = found.y_events[0][0]
+    force = stiff * (np.hypot(x, z) - leg) / G
+    return float(np.hypot(vx, vz)), float(force), float(z - start[1])
+
+
+@pytest.mark.parametrize(
+    ("leg", "off", "contact"), [(5.463, 2.2, 0.0), (5.463, 2.2, 0.8), (3.0, 2.7, 0.0), (25, 2.2, 1)]
+)
+def test_integrated_swing(leg: float, off: float, contact: float) -> None:
+    found = swing(load=CASE_LOAD, haul_leg_length=leg, off_plumb=off, contact=contact)
+    speed, force, rise = swung(leg, off, contact)
+    assert found.speed == pytest.approx(speed, rel=1e-3)
+    assert found.peak / CASE_LOAD == pytest.approx(force, rel=2e-3)
+    assert found.fall == pytest.approx(-rise, abs=2e-4)
+
+
+def test_independent_calculation_made_for_this_project() -> None:
+    values = {"haul_leg_length": 5.463, "off_plumb": 2.2}
+    assert swing_fall(**values) == pytest.approx(0.4626, abs=5e-5)
+    assert swing_peak(load=1.0, **values) == pytest.approx(1.169, abs=5e-4)
+    found = swing(load=CASE_LOAD, contact=0.0, **values)
+    assert found.speed == pytest.approx(3.012, abs=5e-4)
+    for leg, speed in ((25.0, 1.4), (5.5, 3.0), (3.0, 4.3)):
+        at = swing(load=CASE_LOAD, haul_leg_length=leg, off_plumb=2.2, contact=0.0)
+        assert at.speed == pytest.approx(speed, abs=0.05)
+    assert swing_peak(load=2000.0, haul_leg_length=5.5, off_plumb=2.5) == pytest.approx(2440, abs=5)
+
+
+@SETTINGS
+@given(st.floats(1, 40), st.floats(0.01, 0.98), st.floats(500, 3000))
+def test_swing_to_plumb_is_both_derivations(leg: float, share: float, load: float) -> None:
+    values = {"haul_leg_length": leg, "off_plumb": share * leg}
+    found = swing(load=load, contact=0.0, **values)
+    assert found.fall == pytest.approx(swing_fall(**values), rel=1e-9)
+    assert found.peak == pytest.approx(swing_peak(load=load, **values), rel=1e-12)
+    angle = np.arcsin(share)
+    assert found.peak == pytest.approx(load * (3 - 2 * np.cos(angle)), rel=1e-12)
+    assert found.haul_at_release == pytest.approx(load * np.cos(angle), rel=1e-12)
+    assert load < found.peak < 3 * load
+    assert 0.5 * found.speed**2 == pytest.approx(G * found.fall, rel=1e-12)
+
+
+def test_limits_of_the_swing() -> None:
+    level = swing_peak(load=1.0, haul_leg_length=1.0, off_plumb=1 - 1e-12)
+    assert level == pytest.approx(3.0, abs=1e-5)  # from level: three times the weight
+    slow = swing(load=1.0, haul_leg_length=1000.0, off_plumb=1.0, contact=0.0)
+    assert slow.speed == pytest.approx(1.0 * sqrt(G / 1000.0), rel=1e-5)  # small swing
+
+
+def test_a_contact_on_the_way_is_slower_and_pulls_less() -> None:
+    contact = np.array([0.0, 0.5, 1.5, 2.1])
+    found = swing(load=CASE_LOAD, haul_leg_length=5.463, off_plumb=2.2, contact=contact)
+    assert (np.diff(found.speed) < 0).all() and (np.diff(found.peak) < 0).all()
+    for i, where in enumerate(contact):
+        one = swing(load=CASE_LOAD, haul_leg_length=5.463, off_plumb=2.2, contact=float(where))
+        assert type(one.speed) is type(one.peak) is type(one.fall) is float
+        assert one.speed == pytest.approx(found.speed[i])
+        assert one.fall == pytest.approx(found.fall[i])
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ({"off_plumb": 5.0}, "haul leg must be longer"),
+        ({"contact": 2.0}, "contact must be nearer to plumb"),
+        ({"contact": -0.1}, r"contact \(distance off plumb at which rock is met\)"),
+        ({"load": 0.0}, "load"),
+        ({"haul_leg_length": nan}, "haul_leg_length"),
+    ],
+)
+def test_swings_that_are_refused(change: dict[str, float], words: str) -> None:
+    values = {"load": 2000.0, "haul_leg_length": 5.0, "off_plumb": 2.0, "contact": 0.0}
+    assert swing(**{**values, "contact": 1.999}).fall > 0
+    with pytest.raises(DomainError, match=words):
+        swing(**{**values, **change})
+
+
+def test_impact_speed() -> None:
+    assert impact_speed(1.0) == pytest.approx(sqrt(2 * G))
+    assert impact_speed(np.array([0.0, 2.0])).tolist() == pytest.approx([0.0, 2 * sqrt(G)])
+    with pytest.raises(DomainError, match="fall"):
+        impact_speed(-0.1)
+
+
+# --- arrest ----------------------------------------------------------------------------------
+
+
+def arrested(load: float, slack: float, length: float, stiffness: float) -> float:
+    """Largest spring force of a weight dropped through the slack, integrated in time."""
+    mass = load / G
+
+    def force(depth: float) -> float:
+        return max(0.0, depth - slack) * stiffness / length
+
+    def motion(_t: float, state: np.ndarray) -> list[float]:
+        return [state[1], G - force(state[0]) / mass]
+
+    def lowest(_t: float, state: np.ndarray) -> float:
+        return float(state[1])
+
+    lowest.terminal, lowest.direction = True, -1  # type: ignore[attr-defined]
+    found = solve_ivp(motion, (0, 20), [0.0, 1e-12], events=lowest, max_step=0.01, **TIGHT)
+    return force(float(found.y_events[0][0][0]))
+
+
+@pytest.mark.parametrize(
+    ("load", "slack", "length", "stiffness"),
+    [(2000, 0.5, 15, 40e3), (1961.33, 0.0, 30, 50e3), (1200, 1.5, 5, 20e3), (2800, 0.2, 35, 60e3)],
+)
+def test_integrated_arrest(load: float, slack: float, length: float, stiffness: float) -> None:
+    found = arrest_peak(load=load, belay_slack=slack, belay_length=length, stiffness=stiffness)
+    assert found == pytest.approx(arrested(load, slack, length, stiffness), rel=1e-5)
+
+
+def test_arrest_values_and_limits() -> None:
+    found = arrest_peak(load=2000, belay_slack=0.5, belay_length=15, stiffness=40e3)
+    assert found == pytest.approx(5060, abs=6)  # calculated independently for this project
+    assert arrest_peak(load=1500, belay_slack=0, belay_length=9, stiffness=30e3) == 3000.0
+    # the same slack for the same length of rope gives the same peak
+    for scale in (0.1, 3.0):
+        same = arrest_peak(
+            load=2000, belay_slack=0.5 * scale, belay_length=15 * scale, stiffness=40e3
+        )
+        assert same == pytest.approx(found, rel=1e-12)
+
+
+def test_a_rope_that_just_meets_the_standards_elongation_stays_below_its_peak() -> None:
+    # EN 1891:1998, as quoted in summaries of it: 5 % from 50 kg to 150 kg; at most 6 kN when
+    # 100 kg falls 0.3 of the rope's length. A linear rope at the first limit keeps the second.
+    softest = stiffness_from_two_loads(load_step=100 * G, elongation=0.05)
+    peak = arrest_peak(load=100 * G, belay_slack=0.6, belay_length=2.0, stiffness=softest)
+    assert 3000 < peak < 6000
+
+
+@SETTINGS
+@given(st.floats(500, 3000), st.floats(0, 2), st.floats(2, 40), st.floats(1e4, 1e6))
+def test_energy_at_the_lowest_point(
+    load: float, slack: float, length: float, stiffness: float
+) -> None:
+    peak = arrest_peak(load=load, belay_slack=slack, belay_length=length, stiffness=stiffness)
+    stretch = peak * length / stiffness
+    assert load * (slack + stretch) == pytest.approx(0.5 * peak * stretch, rel=1e-9)
+    assert peak >= 2 * load * (1 - 1e-12)
+
+
+# --- the haul line is lost --------------------------------------------------------------------
+
+
+def slid(rig: Rig, load: float, x: float, z: float, slack: float, length: float,
+         stiffness: float) -> tuple[float, float, float, float]:  # fmt: skip
+    """A bead on the ellipse, integrated in time in the ellipse's own angle; then the belay's peak.
+
+    Gives the place where the belay comes tight, the speed there and the largest belay tension.
+    Only the energy of position and the shape of the ellipse are used (Lagrange in one coordinate).
+    """
+    first, second, top = rig.track_directional, rig.hub, rig.haul_directional
+    half = 0.5 * float(distance(x, z, first) + distance(x, z, second))
+    apart = 0.5 * np.hypot(second.x - first.x, second.z - first.z)
+    short = sqrt(half**2 - apart**2)
+    tilt = np.arctan2(second.z - first.z, second.x - first.x)
+    turn = np.array([[np.cos(tilt), -np.sin(tilt)], [np.sin(tilt), np.cos(tilt)]])
+    middle = np.array([first.x + second.x, first.z + second.z]) / 2
+    free = np.hypot(x - top.x, z - top.z) + slack
+    mass = load / G
+
+    def place(s: float) -> np.ndarray:
+        return middle + turn @ np.array([half * np.cos(s), short * np.sin(s)])
+
+    def slope(s: float) -> np.ndarray:
+        return turn @ np.array([-half * np.sin(s), short * np.cos(s)])
+
+    def curve(s: float) -> np.ndarray:
+        return turn @ np.array([-half * np.cos(s), -short * np.sin(s)])
+
+    def belay(s: float) -> tuple[float, np.ndarray]:
+        line = np.array([top.x, top.z]) - place(s)
+        long = float(np.linalg.norm(line))
+        return stiffness / length * max(0.0, long - free), line / long
+
+    def motion(_t: float, state: np.ndarray) -> list[float]:
+        s, rate = state
+        tension, towards = belay(s)
+        force = np.array([0.0, -load]) + tension * towards
+        along = slope(s)
+        bend = float(along @ curve(s)) * rate**2
+        return [rate, float((force @ along / mass - bend) / (along @ along))]
+
+    local = turn.T @ (np.array([x, z]) - middle)
+    begin = float(np.arctan2(local[1] / short, local[0] / half))
+
+    def tight(_t: float, state: np.ndarray) -> float:
+        away = place(state[0]) - np.array([top.x, top.z])
+        return float(np.linalg.norm(away) - free)
+
+    def stops(_t: float, state: np.ndarray) -> float:
+        return float(state[1])
+
+    stops.terminal, stops.direction = True, -1  # type: ignore[attr-defined]
+    found = solve_ivp(
+        motion, (0, 20), [begin, 1e-9], events=[tight, stops], max_step=0.01, rtol=1e-9, atol=1e-11
+    )
+    at = found.y_events[0][0]
+    speed = abs(at[1]) * float(np.linalg.norm(slope(at[0])))
+    tension = belay(float(found.y_events[1][0][0]))[0]
+    return *(float(v) for v in place(at[0])), speed, tension  # type: ignore[return-value]
+
+
+RIGS = [
+    (CASE, 2.5, 27.0, 0.5),
+    (CASE, 2.5, 27.0, 1.5),
+    (CASE, 6.0, 10.0, 1.0),
+    (Rig(Point(0.3, 32), Point(0.5, 33), Point(40, 0.5)), 2.5, 27.0, 0.8),
+    (Rig(Point(0, 25), Point(0, 25), Point(30, 6)), 4.0, 15.0, 0.6),
+]
+
+
+@pytest.mark.parametrize(("rig", "x", "z", "slack"), RIGS)
+def test_integrated_slide_along_the_track(rig: Rig, x: float, z: float, slack: float) -> None:
+    values = {"belay_slack": slack, "belay_length": 12.0, "stiffness": 40e3}
+    found = haul_lost(rig, CASE_LOAD, x, z, **values)
+    at_x, at_z, speed, tension = slid(rig, CASE_LOAD, x, z, slack, 12.0, 40e3)
+    assert (found.x, found.z) == pytest.approx((at_x, at_z), abs=1e-5)
+    assert found.speed == pytest.approx(speed, rel=1e-4)
+    assert CASE_LOAD < tension <= found.peak
+
+
+@pytest.mark.parametrize(("rig", "x", "z", "slack"), RIGS)
+def test_where_the_belay_comes_tight(rig: Rig, x: float, z: float, slack: float) -> None:
+    found = haul_lost(rig, CASE_LOAD, x, z, belay_slack=slack, belay_length=12.0, stiffness=40e3)
+    top = rig.haul_directional
+    long = distance(found.x, found.z, top) - distance(x, z, top)
+    assert long == pytest.approx(slack, abs=1e-9)
+
+    def track(px: float, pz: float) -> float:
+        return float(distance(px, pz, rig.track_directional) + distance(px, pz, rig.hub))
+
+    assert track(found.x, found.z) == pytest.approx(track(x, z), rel=1e-12)
+    assert found.fall == pytest.approx(z - found.z) and found.fall > 0
+    assert found.outward == pytest.approx(found.x - x) and found.outward > 0
+    assert found.fall <= slack + 1e-9  # no line falls faster than its slack runs out
+    assert found.speed == pytest.approx(sqrt(2 * G * found.fall))
+    free = arrest_peak(load=CASE_LOAD, belay_slack=slack, belay_length=12.0, stiffness=40e3)
+    assert found.peak == pytest.approx(free)
+    assert found.run_on == pytest.approx(found.peak * 12.0 / 40e3)
+
+
+def test_without_slack_the_belay_takes_over_where_it_is() -> None:
+    found = haul_lost(*PLACE, belay_slack=0.0, belay_length=12.0, stiffness=40e3)
+    assert (found.x, found.z) == pytest.approx((2.5, 27.0), abs=1e-9)
+    assert found.fall == pytest.approx(0.0, abs=1e-9)
+    assert found.peak == pytest.approx(2 * CASE_LOAD)
+
+
+def test_slack_that_the_track_line_does_not_need() -> None:
+    gorge = Rig(Point(0.0, 30.0), Point(0.0, 30.0), Point(40.0, 36.0))
+    found = haul_lost(gorge, 2000.0, 6.0, 22.0, belay_slack=1.0, belay_length=12.0, stiffness=4e4)
+    assert found.outward > 0
+    with pytest.raises(DomainError, match="track line alone stops the litter before"):
+        haul_lost(gorge, 2000.0, 6.0, 22.0, belay_slack=35.0, belay_length=12.0, stiffness=4e4)
+    with pytest.raises(DomainError, match="track line alone stops the litter before"):
+        haul_lost(gorge, 2000.0, 6.0, 22.0, belay_slack=14.0, belay_length=12.0, stiffness=4e4)
+
+
+def test_haul_lost_in_words_and_its_refusals() -> None:
+    found = haul_lost(*PLACE, belay_slack=0.5, belay_length=15.0, stiffness=40e3)
+    text = found.explain().as_text()
+    assert "still holds the litter out; it runs down and outward along an ellipse" in text
+    assert "0.500 m of slack it falls 0.399 m and moves 0.331 m outward, at 2.8 m/s" in text
+    assert "The belay then peaks at 4.97 kN at most and stretches by 1.87 m." in text
+    assert text.endswith("belay: allow for 4.97 kN")
+    assert "16.4 ft" not in text and "1.31 ft" in found.explain(Display(length="ft")).as_text()
+    assert found.explain().lines[0].is_law
+    assert "holds the litter out while it runs down" in found.cautions[0]
+    assert {MOVING, REHEARSE, cautions.AUTHORITY} <= set(found.explain().cautions)
+    with pytest.raises(DomainError, match="straight line"):
+        haul_lost(CASE, CASE_LOAD, 9.0, 27.0, belay_slack=0.5, belay_length=9, stiffness=4e4)
+    for name in ("belay_slack", "belay_length", "stiffness"):
+        values = {"belay_slack": 0.5, "belay_length": 15.0, "stiffness": 40e3, name: -1.0}
+        with pytest.raises(DomainError, match=name):
+            haul_lost(*PLACE, **values)
+
+
+# --- a track line is lost ------------------------------------------------------------------------
+
+
+def lost(**changes: Any) -> Any:
+    values = {"lines": 2, "tensioning": Tensioning.INDEPENDENT, "stiffness": 50e3}
+    return line_lost(*PLACE, **{**values, **changes})
+
+
+def test_loss_of_a_line_calculated_independently_for_this_project() -> None:
+    alone = lost()
+    assert alone.survivor_before == pytest.approx(770, abs=5)
+    assert alone.survivor_rigid == pytest.approx(1533.5, abs=0.5)
+    assert alone.rigid.inward == 0.0
+    assert alone.elastic.inward == pytest.approx(0.46, abs=0.01)
+    assert alone.survivor_elastic == pytest.approx(1040, abs=5)
+    assert alone.inward == alone.elastic.inward
+    tied = lost(tensioning=Tensioning.SERIES, play=3.0, tie_back_slack=0.2)
+    assert tied.slack == 0.2
+    assert tied.rigid.inward == pytest.approx(0.34, abs=0.005)
+    assert tied.elastic.inward == pytest.approx(0.59, abs=0.015)
+    series = lost(tensioning=Tensioning.SERIES, play=3.0)
+    assert series.slack == pytest.approx(3.0)
+    assert series.rigid.inward == pytest.approx(2.2)  # more than the 1.56 m that lose everything
+    assert series.swing.speed == pytest.approx(3.01, abs=0.01)
+    assert series.swing.peak == pytest.approx(2290, abs=5)
+    three = lost(lines=3)
+    assert three.survivor_rigid == pytest.approx(1.5 * three.survivor_before)
+
+
+def test_the_survivor_settles_by_itself() -> None:
+    for lines, slack in ((2, None), (3, None), (2, 0.2)):
+        how: dict[str, Any] = {"lines": lines}
+        if slack is not None:
+            how |= {"tensioning": Tensioning.SERIES, "play": 3.0, "tie_back_slack": slack}
+        found = lost(**how)
+        top, hub = CASE.haul_directional, CASE.hub
+        leg = distance(2.5, 27.0, top) / (1 + found.elastic.haul_tension / 1e5)
+        track = distance(2.5, 27.0, top) + distance(2.5, 27.0, hub)
+        loose = track / (1 + found.survivor_before / 50e3) + found.slack
+        survivors = tuple(Rope((top, hub), loose, 50e3) for _ in range(lines - 1))
+        rest = settle(CASE_LOAD, (Rope((top,), leg, 1e5), *survivors), (2.0, 26.9))
+        assert (rest.x, rest.z) == pytest.approx((found.elastic.x, found.elastic.z), abs=1e-3)
+        assert rest.tensions[1] == pytest.approx(found.survivor_elastic, rel=2e-3)
+
+
+def test_rope_of_a_tensioner_in_series_counted_strand_by_strand() -> None:
+    rng = np.random.default_rng(3)
+    for lines in (2, 3, 4, 7):
+        plays = rng.uniform(1, 8, lines)  # travelling pulleys from the hub
+        rope = 2 * plays.sum()
+        slack = released_slack(play=float(plays[0]), lines=lines)
+        after = np.concatenate([[0.0], plays[1:] + slack])
+        assert 2 * after.sum() == pytest.approx(rope)
+    for lines in (1, 1.9):
+        with pytest.raises(DomainError, match="At least one line must be left"):
+            released_slack(play=3.0, lines=lines)
+    assert any("not independent" in text for text in released_slack.cautions)
+
+
+def test_tied_back_tails_limit_the_slack_but_never_add_to_it() -> None:
+    values = {"tensioning": "one rope in series", "lines": 3}
+    assert lost(**values, play=3.0).slack == pytest.approx(1.5)
+    assert lost(**values, play=3.0, tie_back_slack=1.0).slack == 1.0
+    assert lost(**values, play=3.0, tie_back_slack=2.0).slack == pytest.approx(1.5)
+    taut = lost(**values, play=3.0, tie_back_slack=0.0)
+    assert taut.slack == 0.0
+    assert taut.elastic.x == pytest.approx(lost(lines=3).elastic.x)
+
+
+def test_softer_lines_let_it_in_further() -> None:
+    inward = [lost(stiffness=s).inward for s in (20e3, 50e3, 100e3, 1e9)]
+    assert inward == sorted(inward, reverse=True)
+    assert inward[-1] == pytest.approx(0.0, abs=1e-3)
+    assert lost(stiffness=1e9).survivor_elastic == pytest.approx(lost().survivor_rigid, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ({"lines": 1}, "lines is 1; it must be a whole number, 2 or more"),
+        ({"lines": 2.0}, r"lines is 2\.0; it must be a whole number"),
+        ({"lines": True}, "lines is True"),
+        ({"stiffness": -1.0}, "stiffness"),
+        ({"tensioning": "somehow"}, "tensioning is 'somehow'; it must be 'one rope in series'"),
+        ({"tensioning": Tensioning.SERIES}, "play is missing"),
+        ({"play": 3.0}, "belong to lines in series"),
+        ({"tie_back_slack": 0.2}, "belong to lines in series"),
+        ({"tensioning": Tensioning.SERIES, "play": 0.0}, "play"),
+        ({"tensioning": Tensioning.SERIES, "play": 3.0, "tie_back_slack": -1.0}, "tie_back_slack"),
+        ({"tensioning": Tensioning.SERIES, "play": 3.0, "tie_back_slack": inf}, "tie_back_slack"),
+    ],
+)
+def test_losses_that_are_refused(change: dict[str, Any], words: str) -> None:
+    with pytest.raises(DomainError, match=words):
+        lost(**change)
+
+
+def test_a_loss_where_the_litter_was_not_held() -> None:
+    with pytest.raises(DomainError, match="straight line"):
+        line_lost(
+            CASE, CASE_LOAD, 9.0, 27.0,
+            lines=2, tensioning=Tensioning.INDEPENDENT, stiffness=5e4,
+        )  # fmt: skip
+
+
+def test_loss_of_a_line_in_words() -> None:
+    text = lost().explain().as_text()
+    assert "2 track lines with a tensioner for each line carry 0.767 kN each." in text
+    assert "One is lost; 1 is left." in text
+    assert "litter moves 0 m towards the wall; if the lines stretch, 0.465 m." in text
+    assert "carries 1.53 kN if nothing stretches and 1.04 kN if the lines do; the jerk" in text
+    assert "swings to plumb as if dropped from 0.463 m." in text
+    assert text.endswith("movement towards the wall: allow 0.465 m")
+    three = lost(lines=3, tensioning=Tensioning.SERIES, play=3.0)
+    assert "One is lost; 2 are left." in three.explain().as_text()
+    assert "each line that is left: 1.50 m." in three.explain().as_text()
+    assert "do not back each other up" in three.cautions[0]
+    assert three.explain().cautions == three.cautions
+    assert "345 lbf" in lost(lines=2).explain(Display(force="lbf")).as_text()
+
+
+def test_the_swing_in_words() -> None:
+    found = swing(load=CASE_LOAD, haul_leg_length=5.463, off_plumb=2.2, contact=0.0)
+    text = found.explain().as_text()
+    assert "2.20 m off plumb on 5.46 m of haul line." in text
+    assert "as fast as if it had been dropped from that height, 3.01 m/s." in text
+    assert "v^2 = 2 * g * h_f" in text
+    assert "drops to 1.80 kN at the release and rises to 2.29 kN at the contact." in text
+    assert text.endswith("meets the rock as if dropped from 0.463 m")
+    assert found.cautions[:2] == (MOVING, REHEARSE)
+    assert "foretell an injury" in MOVING and "person on the litter" in REHEARSE
+    assert "7.22 ft off plumb" in found.explain(Display(length="ft")).as_text()
+
+
+def test_before_anything_happens_it_is_what_holding_says() -> None:
+    held = hold(Method.TRACK, *PLACE)
+    assert lost().before.line_tension == pytest.approx(held.line_tension)
+    assert lost().swing.off_plumb == pytest.approx(2.2)
+    assert lost().swing.haul_leg_length == pytest.approx(5.463, abs=1e-3)
+    assert lost().swing.contact == 0.0
