@@ -6,9 +6,10 @@ from typing import Protocol
 
 import ipywidgets as widgets
 
+from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.exercises.content import ExerciseContent
-from ropecalc.teaching.page import CautionsView, UnitsView
+from ropecalc.teaching.keyed import find
 from ropecalc.teaching.questions.marking import Verdict
 from ropecalc.teaching.questions.question_view import QuestionView, SolutionView
 from ropecalc.teaching.questions.template import Template
@@ -61,7 +62,7 @@ def standing(content: PageWithQuestions, record: Record) -> Standing:
     return Standing(right, tried, len(content.questions))
 
 
-class ProgressView(Shown):
+class ExerciseProgress(Shown):
     """One line that says how many questions are right; it follows every answer on the page."""
 
     def __init__(self, content: ExerciseContent, session: Session) -> None:
@@ -81,63 +82,47 @@ class ProgressView(Shown):
         self._line.value = f'<p role="status" aria-live="polite">{self.summary()}</p>'
 
 
-class Exercise:
+class Exercise(CoursePage):
     """One exercise for one learner."""
 
     def __init__(self, content: ExerciseContent, session: Session) -> None:
+        super().__init__(session, content.cautions)
         self._content = content
-        self._session = session
         self._followers: list[Callable[[], None]] = []
-
-    def units(self) -> UnitsView:
-        """The choice of units."""
-        return UnitsView(self._session)
 
     def question(self, key: str) -> QuestionView:
         """The question called ``key``, to be answered."""
         template = self._content.question(key)
         return QuestionView(template, self._session, self._content.page, self._answered)
 
-    def progress(self) -> ProgressView:
+    def progress(self) -> ExerciseProgress:
         """How many are right."""
-        view = ProgressView(self._content, self._session)
+        view = ExerciseProgress(self._content, self._session)
         self._followers.append(view.refresh)
         return view
-
-    def cautions(self) -> CautionsView:
-        """What the answers leave out and to whom they defer."""
-        return CautionsView(self._content.cautions)
 
     def _answered(self) -> None:
         for follow in self._followers:
             follow()
 
 
-class Solution:
+class Solution(CoursePage):
     """The worked solutions of one exercise, for the numbers that everyone gets first."""
 
     def __init__(self, content: ExerciseContent, session: Session) -> None:
+        super().__init__(session, content.cautions)
         self._content = content
-        self._session = session
-
-    def units(self) -> UnitsView:
-        """The choice of units."""
-        return UnitsView(self._session)
 
     def question(self, key: str) -> SolutionView:
         """The question called ``key`` with its worked solution and common mistakes."""
         return SolutionView(self._content.question(key), self._session, self._content.page)
 
-    def cautions(self) -> CautionsView:
-        """What the answers leave out and to whom they defer."""
-        return CautionsView(self._content.cautions)
-
 
 def open_exercise(key: str) -> Exercise:
     """The exercise called ``key`` for the learner of this machine."""
-    return Exercise(EXERCISES[key], Session(Record.open()))
+    return Exercise(find(EXERCISES, key, "exercise"), Session(Record.open()))
 
 
 def open_solution(key: str) -> Solution:
     """The worked solutions of the exercise called ``key``."""
-    return Solution(EXERCISES[key], Session(Record.open()))
+    return Solution(find(EXERCISES, key, "exercise"), Session(Record.open()))

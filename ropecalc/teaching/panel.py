@@ -6,22 +6,24 @@ result in words). :class:`Panel` owns the widgets of one figure for one learner 
 """
 
 import logging
-import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 from html import escape
 from typing import Any, Protocol
 
 import ipywidgets as widgets
 
+from ropecalc.teaching.buttons import button
 from ropecalc.teaching.canvas import Canvas
-from ropecalc.teaching.drawing import neat
+from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
-from ropecalc.units import Display, Kind
+from ropecalc.teaching.sliders import Control, place_slider
+from ropecalc.units import Display
 
 _log = logging.getLogger(__name__)
-_log.addHandler(logging.NullHandler())  # a page shows a sentence, never a log line
+_log.addHandler(logging.NullHandler())  # a page shows a sentence; tests look into the log
 
 Values = Mapping[str, Any]
 """What the controls say: a float in SI for each slider, an option's key for each choice."""
@@ -31,19 +33,6 @@ FAILED = (
     "This figure could not be worked out for these settings. That is a fault of the course, not "
     "of your settings: change one of them, or press “Back to the start”."
 )
-
-
-@dataclass(frozen=True)
-class Control:
-    """A slider. ``low``, ``high``, ``step`` and ``default`` are SI (step in SI units, too)."""
-
-    key: str
-    label: str
-    kind: Kind
-    low: float
-    high: float
-    step: float
-    default: float
 
 
 @dataclass(frozen=True)
@@ -135,10 +124,7 @@ class Panel(Shown):
             layout={"width": "auto"},
         )
         self._forces.observe(lambda _: self._refresh(), names="value")
-        self._back = widgets.Button(
-            description="Back to the start", icon="undo", layout={"width": "auto"}
-        )
-        self._back.on_click(lambda _: self.back_to_start())
+        self._back = button("Back to the start", self.back_to_start, icon="undo")
         self._image = widgets.Image(
             format="png",
             layout={"width": f"{self._picture.canvas.width}px", "max_width": "100%"},
@@ -159,18 +145,13 @@ class Panel(Shown):
             ]
         )
         self.add_class("ropecalc-panel")
-        self._follow_units(session.display)
-        session.on_units(self._follow_units)
+        self._follow_units()
+        session.on_units(lambda _: self._follow_units())
 
     @property
     def values(self) -> dict[str, Any]:
         """What the controls say now, in SI."""
         return dict(self._values)
-
-    @property
-    def unlocked(self) -> bool:
-        """Whether the prediction has been made or skipped."""
-        return self._unlocked
 
     @property
     def png(self) -> bytes:
@@ -204,15 +185,15 @@ class Panel(Shown):
         """Take the learner's prediction (None: skipped) and show the figure."""
         self._unlocked = True
         self._verdict.value = f'<p role="status">{escape(self._compared(choice))}</p>'
-        for button in self._choices.children:
-            button.disabled = True
+        for choice_button in self._choices.children:
+            choice_button.disabled = True
         self._choices.layout.display = "none"
         self._refresh()
 
     # --- widgets ------------------------------------------------------------------------------
 
     def _control(self, key: str) -> Control | Choice:
-        return next(c for c in self._figure.controls if c.key == key)
+        return find(by_key(self._figure.controls), key, "control")
 
     def _input(self, control: Control | Choice) -> Any:
         layout = {"width": "auto"}
@@ -234,10 +215,8 @@ class Panel(Shown):
         prediction = self._figure.prediction
         buttons = []
         for index, words in enumerate((*prediction.choices, "Skip")):
-            button = widgets.Button(description=words, layout={"width": "auto"})
             choice = index if index < len(prediction.choices) else None
-            button.on_click(lambda _, choice=choice: self.predict(choice))
-            buttons.append(button)
+            buttons.append(button(words, partial(self.predict, choice)))
         self._choices = widgets.HBox(buttons, layout={"flex_flow": "row wrap"})
         question = f"<p><b>Before you look:</b> {escape(prediction.question)}</p>"
         return widgets.VBox([widgets.HTML(question), self._choices, self._verdict])
@@ -259,12 +238,11 @@ class Panel(Shown):
         if self._quiet:
             return
         if isinstance(control, Control):
-            si = self._session.display.si(shown, control.kind)
-            shown = min(max(si, control.low), control.high)
+            shown = control.value(shown, self._session.display)
         self._values[control.key] = shown
         self._refresh()
 
-    def _follow_units(self, display: Display) -> None:
+    def _follow_units(self) -> None:
         self._place_sliders()
         self._picture.canvas.forget_background()
         self._refresh()
@@ -278,7 +256,7 @@ class Panel(Shown):
                 if isinstance(control, Choice):
                     made.value = value
                 else:
-                    _place_slider(made, control, value, self._session.display)
+                    place_slider(made, control, value, self._session.display)
         finally:
             self._quiet = False
 
@@ -317,22 +295,6 @@ class Panel(Shown):
         return (
             f"{said} The computation says: {prediction.choices[outcome.right]}. {outcome.sentence}"
         )
-
-
-def _place_slider(
-    slider: widgets.FloatSlider, control: Control, value: float, display: Display
-) -> None:
-    unit = display.unit(control.kind)
-    step = control.step if unit.factor == 1.0 else neat(control.step / unit.factor)
-    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
-    low, high = (display.value(v, control.kind) for v in (control.low, control.high))
-    with slider.hold_trait_notifications():
-        slider.description = f"{control.label} ({unit.symbol})" if unit.symbol else control.label
-        slider.step = step
-        slider.readout_format = f".{decimals}f"
-        slider.min = round(math.floor(low / step + 1e-9) * step, 9)
-        slider.max = round(math.ceil(high / step - 1e-9) * step, 9)
-        slider.value = display.value(value, control.kind)
 
 
 def _cautions_html(cautions: tuple[str, ...]) -> str:

@@ -5,10 +5,11 @@ from html import escape
 import ipywidgets as widgets
 
 from ropecalc import cautions
+from ropecalc.teaching.buttons import button
+from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.exercise import PageWithQuestions, standing
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.lessons import LESSONS
-from ropecalc.teaching.page import CautionsView, UnitsView
 from ropecalc.teaching.record import Record, record_path
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
@@ -19,15 +20,13 @@ NOT_A_CERTIFICATE = (
 )
 
 
-class ProgressView(Shown):
+class CourseProgress(Shown):
     """How many questions of each page have been answered rightly."""
 
     def __init__(self, record: Record) -> None:
         self._record = record
-        again = widgets.Button(description="Count again", icon="refresh")
-        again.on_click(lambda _: self._refresh())
         self._table = widgets.HTML()
-        super().__init__([self._table, again])
+        super().__init__([self._table, button("Count again", self._refresh, icon="refresh")])
         self._refresh()
 
     def summary(self) -> str:
@@ -54,23 +53,15 @@ class ProgressView(Shown):
         )
 
 
-class Start:
+class Start(CoursePage):
     """The start page for one learner."""
 
     def __init__(self, session: Session) -> None:
-        self._session = session
+        super().__init__(session, (cautions.AUTHORITY, cautions.STATIC))
 
-    def units(self) -> UnitsView:
-        """The choice of units, for every page."""
-        return UnitsView(self._session)
-
-    def progress(self) -> ProgressView:
+    def progress(self) -> CourseProgress:
         """How far the learner has come."""
-        return ProgressView(self._session.record)
-
-    def cautions(self) -> CautionsView:
-        """To whom the course defers."""
-        return CautionsView((cautions.AUTHORITY, cautions.STATIC))
+        return CourseProgress(self._session.record)
 
 
 def open_start() -> Start:

@@ -30,9 +30,10 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from ropecalc.teaching.figures import CONTOUR_MAP
 from ropecalc.teaching.figures.contour_map import LEVELS, ContourMap, rock
-from ropecalc.teaching.panel import Control, Panel
+from ropecalc.teaching.panel import Panel
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
+from ropecalc.teaching.sliders import Control
 from ropecalc.units import Display
 
 COURSE = Path(__file__).parents[2]

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.questions.template import Template
 
 
@@ -41,7 +42,4 @@ class ExerciseContent:
 
     def question(self, key: str) -> Template:
         """The question called ``key``."""
-        known = {question.key: question for question in self.questions}
-        if key not in known:
-            raise KeyError(f"this exercise has no question {key!r}; it has {', '.join(known)}")
-        return known[key]
+        return find(by_key(self.questions), key, "question")

@@ -52,7 +52,8 @@ from ropecalc.teaching.drawing import (
 from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
-from ropecalc.teaching.panel import Control, Figure, Look, Outcome, Prediction, Values
+from ropecalc.teaching.panel import Figure, Look, Outcome, Prediction, Values
+from ropecalc.teaching.sliders import Control
 from ropecalc.units import Display, Kind
 
 Array = NDArray[Any]

@@ -51,13 +51,13 @@ from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import (
     LOCKED,
     Choice,
-    Control,
     Figure,
     Look,
     Outcome,
     Prediction,
     Values,
 )
+from ropecalc.teaching.sliders import Control
 from ropecalc.units import Display, Kind
 
 EDGE = 30.0

@@ -10,7 +10,7 @@ from ropecalc.teaching.questions.template import Template
 
 
 @dataclass(frozen=True)
-class Content:
+class LessonContent:
     """Everything that a lesson's page may ask for by key.
 
     ``example`` gives the page's example, SI by quantity name, from which workings start;

@@ -7,7 +7,7 @@ from ropecalc.mechanics import guiding, vectors
 from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
 from ropecalc.teaching.facts import Fact, Quantity
 from ropecalc.teaching.figures import CONTOUR_MAP, THREE_WAYS
-from ropecalc.teaching.lessons.content import Content
+from ropecalc.teaching.lessons.content import LessonContent
 from ropecalc.teaching.questions.bank import along_the_raise, holding_off
 from ropecalc.units import Kind
 
@@ -217,7 +217,7 @@ _FACTS = (
     ),
 )
 
-HOLDING_OFF = Content(
+HOLDING_OFF = LessonContent(
     key="holding-off",
     example=_known,
     title="Holding a litter off the rock",

@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 
 from ropecalc.derivation import Derivation, Variable
+from ropecalc.teaching.keyed import by_key, find
 from ropecalc.units import Display, Kind, find_unit, plain, to_si
 
 _WINDOW = 0.015
@@ -130,11 +131,7 @@ class Template:
 
     def mistake(self, key: str) -> Mistake:
         """The mistake called ``key``."""
-        for mistake in self.mistakes:
-            if mistake.key == key:
-                return mistake
-        names = ", ".join(m.key for m in self.mistakes)
-        raise KeyError(f"{self.key} knows no mistake {key!r}; it knows {names}")
+        return find(by_key(self.mistakes), key, "mistake")
 
     def answer(self, values: Mapping[str, float]) -> float:
         """What the derivation gives for ``values`` (SI)."""

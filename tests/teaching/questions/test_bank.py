@@ -7,13 +7,11 @@ import numpy as np
 import pytest
 
 from ropecalc.teaching.questions import wording
-from ropecalc.teaching.questions.bank import along_the_raise, holding_off
 from ropecalc.teaching.questions.draw import candidate, draw, suits
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display, Kind
+from tests.teaching.questions.every import TEMPLATES, every_template
 
-TEMPLATES = (*holding_off.TEMPLATES, *along_the_raise.TEMPLATES)
-every_template = pytest.mark.parametrize("template", TEMPLATES, ids=lambda t: t.key)
 AMERICAN = Display(force="lbf", length="ft", mass="lb")
 
 

@@ -11,8 +11,7 @@ from ropecalc.teaching.questions.bank import along_the_raise, holding_off
 from ropecalc.teaching.questions.draw import DrawError, candidate, draw, suits
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
 from ropecalc.units import Display, from_si
-
-TEMPLATES = (*holding_off.TEMPLATES, *along_the_raise.TEMPLATES)
+from tests.teaching.questions.every import every_template
 
 
 def test_the_algorithm_is_pinned() -> None:
@@ -28,7 +27,7 @@ def test_the_algorithm_is_pinned() -> None:
     }
 
 
-@pytest.mark.parametrize("template", TEMPLATES, ids=lambda t: t.key)
+@every_template
 def test_draws_repeat_and_lie_on_the_grid(template: Template) -> None:
     for number in range(20):
         drawn = draw(template, "grid", number)

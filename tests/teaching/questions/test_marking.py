@@ -7,9 +7,8 @@ from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.marking import Verdict, mark
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display, Kind, units_of
+from tests.teaching.questions.every import every_template
 
-TEMPLATES = (*holding_off.TEMPLATES, *along_the_raise.TEMPLATES)
-every_template = pytest.mark.parametrize("template", TEMPLATES, ids=lambda t: t.key)
 TRACK = draw(holding_off.TRACK_TENSION, "marking")
 
 

@@ -6,17 +6,17 @@ from pathlib import Path
 import ipywidgets as widgets
 import pytest
 
-from ropecalc.teaching.questions.bank import along_the_raise, holding_off
+from ropecalc.teaching.questions.bank import holding_off
 from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.question_view import QuestionView, SolutionView
 from ropecalc.teaching.record import Place, Record
 from ropecalc.teaching.session import Session
 from ropecalc.units import Display, Kind
+from tests.teaching.questions.every import every_template
 
 PAGE = "exercise:test"
 TEMPLATE = holding_off.TRACK_TENSION
 PLACE = Place(PAGE, TEMPLATE.key)
-TEMPLATES = (*holding_off.TEMPLATES, *along_the_raise.TEMPLATES)
 
 
 @pytest.fixture
@@ -193,7 +193,7 @@ def test_a_record_that_cannot_be_kept_is_said(tmp_path: Path) -> None:
     assert "Right." in page_text(view)
 
 
-@pytest.mark.parametrize("template", TEMPLATES, ids=lambda t: t.key)
+@every_template
 def test_every_question_can_be_worked_through(template: object, session: Session) -> None:
     view = QuestionView(template, session, PAGE)  # type: ignore[arg-type]
     for _ in range(4):

@@ -180,5 +180,3 @@ HUB_TOO_CLOSE = Template(
     difficulty=2,
     objective="find how near to the wall a hub may not stand",
 )
-
-TEMPLATES = (CLEAR_THE_LINE, TAKE_IN, HUB_UPLIFT, HUB_TOO_CLOSE)
