@@ -3,14 +3,15 @@
 A module's own tests are found by name: ``mechanics/x.py`` has ``tests/mechanics/test_x*.py``, in
 the folder of the same name or above it. The modules of ``derivation`` build on each other and are
 small, so all of ``tests/derivation`` answers for each. What every derivation must satisfy
-(``test_every_derivation``) is part of what tests a mechanics module: it is run for that module's
-derivations only, after the module's own tests.
+(``test_every_derivation``), and that results are frozen, is part of what tests a mechanics module:
+of these, the cases that bear the module's name are run after the module's own tests.
 """
 
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 EVERY_DERIVATION = "tests/mechanics/test_every_derivation.py"
+FROZEN = "tests/derivation/test_frozen.py"
 
 ALSO = {
     "guiding": ("tests/mechanics/test_settling.py",),
@@ -40,8 +41,8 @@ def suite(root: Path, module: str) -> Suite:
     dotted = ".".join(path.with_suffix("").parts[2:])
     if path.stem == "quantities":
         return Suite((*files, EVERY_DERIVATION), ((*files, EVERY_DERIVATION),))
-    every = (EVERY_DERIVATION, "-k", f"{dotted}.")
-    return Suite((*files, EVERY_DERIVATION), (files, every) if files else (every,))
+    every = (FROZEN, EVERY_DERIVATION, "-k", f"{dotted}.")
+    return Suite((*files, FROZEN, EVERY_DERIVATION), (files, every) if files else (every,))
 
 
 def _named_after(root: Path, path: PurePosixPath) -> set[str]:

@@ -1,0 +1,39 @@
+"""Corners of an explanation: what counts as a law, and which numbers stand in brackets."""
+
+from ropecalc.derivation import Argument, Step, derive
+from tests.derivation.toys import DEPTH, DIAGONAL, PULL, SHIFT, WIDTH
+
+
+@derive("A quotient", given=(WIDTH, DEPTH, SHIFT), result=DIAGONAL, between=(PULL,))
+def quotient(argument: Argument) -> Step:
+    """Every kind of step once."""
+    w, d, s, g, p = argument.symbols(WIDTH, DEPTH, SHIFT, DIAGONAL, PULL)
+    one = argument.law("A law.", p, w * (w + d))
+    opened = argument.apply("Multiply out.", one, argument.sympy.expand)
+    argument.differentiate("Slope.", opened, w, s)
+    argument.combine("Double both sides.", lambda side: 2 * side, one)
+    return argument.law("A quotient with a shift.", g, w / d + d**2 + s)
+
+
+def test_only_laws_are_laws() -> None:
+    lines = quotient.explain().lines
+    assert [line.is_law for line in lines] == [True, False, False, False, True]
+
+
+def test_a_power_stands_in_brackets_and_a_zero_does_not() -> None:
+    explained = quotient.explain(width=2.0, depth=4.0, shift=0.0).lines[-1].numbers
+    assert r"\left(4.00\,\mathrm{m}\right)^{2}" in explained
+    assert r"\left(0" not in explained
+    below = quotient.explain(width=2.0, depth=4.0, shift=-1.0).lines[-1].numbers
+    assert r"\left(-1.00\,\mathrm{m}\right)" in below
+
+
+def test_a_plain_denominator_has_no_brackets() -> None:
+    @derive("Only a quotient", given=(WIDTH, DEPTH), result=DIAGONAL)
+    def only(argument: Argument) -> Step:
+        w, d, g = argument.symbols(WIDTH, DEPTH, DIAGONAL)
+        return argument.law("A quotient.", g, w / d)
+
+    assert only.explain(width=2.0, depth=4.0).lines[0].numbers == (
+        r"g = \frac{2.00\,\mathrm{m}}{4.00\,\mathrm{m}} = 0.500\,\mathrm{m}"
+    )
