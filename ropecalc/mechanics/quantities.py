@@ -111,7 +111,7 @@ SECOND_LEG = _force("second_leg_tension", "L_2", "tension in leg 2", 300, 5000, 
 LOAD_RATIO = Variable(
     "load_ratio",
     "k",
-    "tension of one leg divided by the load",
+    "tension as a multiple of the load",
     Kind.RATIO,
     Domain(0.5, float("inf")),
     Range(0.55, 5.0, 1.0),
@@ -328,7 +328,7 @@ LEG_PLUMB_ANGLE = _angle(
 THREE_LEG_RATIO = Variable(
     "load_ratio",
     "k",
-    "tension of one leg divided by the load",
+    "tension as a multiple of the load",
     Kind.RATIO,
     Domain(1 / 3, float("inf")),
     Range(0.4, 5.0, 1.0),
@@ -466,8 +466,8 @@ LEG_COMPRESSION = _force(
 
 # --- critical geometry and loaded spans
 REDIRECT_RATIO = Variable(
-    "load_ratio",
-    "k",
+    "pull_ratio",
+    "k_R",
     "pull on the redirect's anchor divided by the tension of the rope",
     Kind.RATIO,
     Domain(0.0, 2.0),
@@ -476,7 +476,7 @@ REDIRECT_RATIO = Variable(
 SPAN_RATIO = Variable(
     "load_ratio",
     "k",
-    "tension of the span divided by the load",
+    "tension as a multiple of the load",
     Kind.RATIO,
     Domain(0.5, float("inf"), low_open=True),
     Range(0.6, 6.0, 1.0),
@@ -484,7 +484,7 @@ SPAN_RATIO = Variable(
 LINE_RATIO = Variable(
     "load_ratio",
     "k",
-    "tension of the line to the hub divided by the load",
+    "tension as a multiple of the load",
     Kind.RATIO,
     NOT_NEGATIVE,
     Range(0.1, 5.0, 1.0),
@@ -492,7 +492,7 @@ LINE_RATIO = Variable(
 HAUL_RATIO = Variable(
     "load_ratio",
     "k",
-    "tension of the haul line divided by the load",
+    "tension as a multiple of the load",
     Kind.RATIO,
     POSITIVE,
     Range(1.0, 5.0, 2.0),
