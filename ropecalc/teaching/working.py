@@ -6,11 +6,13 @@ from html import escape
 import ipywidgets as widgets
 
 from ropecalc.derivation import Derivation, Explanation, Line, Variable
+from ropecalc.teaching.buttons import button
+from ropecalc.teaching.drawing import neat
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
-from ropecalc.units import Display, Kind
+from ropecalc.teaching.sliders import Control, place_slider
 
-_STEPS_OF_A_SLIDER = 200
+_FEWEST_STEPS = 100  # of a slider; its step is the round number below
 
 
 class Working(Shown):
@@ -26,9 +28,11 @@ class Working(Shown):
     ) -> None:
         self._derivation = derivation
         self._session = session
-        self._values = {
-            v.name: (start or {}).get(v.name, v.teaching.default) for v in derivation.given
-        }
+        self._controls = [
+            _control(v, (start or {}).get(v.name, v.teaching.default)) for v in derivation.given
+        ]
+        self._values = {control.key: control.default for control in self._controls}
+        self._quiet = False
         self._shown_steps = 1
         self._sliders = {v.name: _slider() for v in derivation.given}
         where_from = widgets.HTML(
@@ -40,8 +44,10 @@ class Working(Shown):
         self._with_numbers = widgets.Checkbox(
             description="with numbers", indent=False, layout={"width": "160px"}
         )
-        self._next = widgets.Button(description="Next step", icon="arrow-down")
-        self._all = widgets.Button(description="All steps")
+        self._next = button(
+            "Next step", lambda: self._reveal(self._shown_steps + 1), icon="arrow-down"
+        )
+        self._all = button("All steps", lambda: self._reveal(len(derivation.steps)))
         self._page = widgets.HTMLMath()
         super().__init__(
             [
@@ -51,10 +57,10 @@ class Working(Shown):
             ]
         )
         self.add_class("ropecalc-working")
-        for name, slider in self._sliders.items():
-            slider.observe(lambda change, name=name: self._move(name, change["new"]), "value")
-        self._next.on_click(lambda _: self._reveal(self._shown_steps + 1))
-        self._all.on_click(lambda _: self._reveal(len(derivation.steps)))
+        for control in self._controls:
+            self._sliders[control.key].observe(
+                lambda change, control=control: self._move(control, change["new"]), "value"
+            )
         self._with_numbers.observe(lambda _: self._refresh(), "value")
         session.on_units(lambda _: self._relabel())
         self._relabel()
@@ -71,15 +77,21 @@ class Working(Shown):
         self._shown_steps = min(steps, len(self._derivation.steps))
         self._refresh()
 
-    def _move(self, name: str, shown: float) -> None:
-        variable = self._derivation.variable(name)
-        self._values[name] = self._session.display.si(shown, variable.kind)
+    def _move(self, control: Control, shown: float) -> None:
+        if self._quiet:
+            return
+        self._values[control.key] = control.value(shown, self._session.display)
         self._refresh()
 
     def _relabel(self) -> None:
-        display = self._session.display
-        for variable in self._derivation.given:
-            _fit(self._sliders[variable.name], variable, self._values[variable.name], display)
+        """Put every slider where its SI value is, in the reader's units; no value moves."""
+        self._quiet = True
+        try:
+            for control in self._controls:
+                key = control.key
+                place_slider(self._sliders[key], control, self._values[key], self._session.display)
+        finally:
+            self._quiet = False
         self._refresh()
 
     def _refresh(self) -> None:
@@ -103,7 +115,7 @@ def _as_html(explanation: Explanation, count: int, numbers: bool) -> str:
         parts.append("<p><b>Assumed:</b> " + escape(" ".join(explanation.assumptions)) + "</p>")
     met = frozenset[str]().union(*(line.uses for line in lines))
     used = [(symbol, meaning) for symbol, meaning in explanation.meanings if symbol in met]
-    parts.append("<p>" + ", ".join(f"${s}$ {escape(m)}" for s, m in used) + ".</p>")
+    parts.append("<p>" + ", ".join(f"${escape(s)}$ {escape(m)}" for s, m in used) + ".</p>")
     parts.append("<ol>" + "".join(_line(line, numbers) for line in lines) + "</ol>")
     if left:
         parts.append(f"<p><i>{left} more step{'s' if left > 1 else ''}</i></p>")
@@ -113,9 +125,9 @@ def _as_html(explanation: Explanation, count: int, numbers: bool) -> str:
 
 
 def _line(line: Line, numbers: bool) -> str:
-    mathematics = f"$${line.latex}$$"
+    mathematics = f"$${escape(line.latex)}$$"
     if numbers and line.numbers:
-        mathematics += f"$${line.numbers}$$"
+        mathematics += f"$${escape(line.numbers)}$$"
     return f"<li>{escape(line.sentence)}{mathematics}</li>"
 
 
@@ -128,24 +140,9 @@ def _slider() -> widgets.FloatSlider:
     )
 
 
-def _fit(slider: widgets.FloatSlider, variable: Variable, value: float, display: Display) -> None:
-    """Put a slider on the variable's teaching range in the reader's units, at ``value`` (SI)."""
-    kind = variable.kind
-    low, high = (
-        display.value(end, kind) for end in (variable.teaching.low, variable.teaching.high)
-    )
-    step = _round_step((high - low) / _STEPS_OF_A_SLIDER)
-    unit = display.unit(kind).symbol
-    label = variable.meaning if kind is Kind.RATIO else f"{variable.meaning} ({unit})"
-    with slider.hold_trait_notifications():
-        slider.min, slider.max, slider.step, slider.description = low, high, step, label
-        slider.readout_format = ".0f" if step >= 1 else ".1f" if step >= 0.1 else ".2f"
-        slider.value = display.value(value, kind)
-
-
-def _round_step(rough: float) -> float:
-    """The nearest of 1, 2, 5 times a power of ten, so that a key press moves by a round number."""
-    from math import floor, log10
-
-    power = 10.0 ** floor(log10(rough))
-    return min((1, 2, 5, 10), key=lambda digit: abs(digit * power - rough)) * power
+def _control(variable: Variable, start: float) -> Control:
+    """A slider over the variable's teaching range, widened to where it starts (SI)."""
+    low, high = variable.teaching.low, variable.teaching.high
+    step = neat((high - low) / _FEWEST_STEPS)
+    name, meaning, kind = variable.name, variable.meaning, variable.kind
+    return Control(name, meaning, kind, min(low, start), max(high, start), step, start)

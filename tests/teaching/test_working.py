@@ -4,10 +4,11 @@ from collections.abc import Iterator
 
 import pytest
 
+from ropecalc.derivation import Line
 from ropecalc.mechanics import guiding
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.working import Working
+from ropecalc.teaching.working import Working, _line
 from ropecalc.units import Kind
 
 
@@ -76,3 +77,32 @@ def test_the_summary_tells_every_step(session: Session) -> None:
     summary = Working(guiding.straight_line_limit, session).summary()
     for step in guiding.straight_line_limit.steps:
         assert step.sentence in summary
+
+
+def test_a_sliders_stops_are_round_in_every_unit_and_moving_it_stays_in_the_range(
+    session: Session,
+) -> None:
+    session.choose_unit("length", "ft")
+    working = Working(guiding.attendant_push, session)
+    slider = working._sliders["off_plumb"]
+    assert slider.min / slider.step == pytest.approx(round(slider.min / slider.step))
+    teaching = guiding.attendant_push.variable("off_plumb").teaching
+    for end, expected in ((slider.min, teaching.low), (slider.max, teaching.high)):
+        slider.value = end
+        assert working._values["off_plumb"] == pytest.approx(expected)
+
+
+def test_a_start_beyond_the_usual_range_is_kept(session: Session) -> None:
+    beyond = 2 * guiding.attendant_push.variable("drop").teaching.high
+    working = Working(guiding.attendant_push, session, {"drop": beyond})
+    session.choose_unit("length", "ft")
+    assert working._values["drop"] == beyond
+    assert working._sliders["drop"].value == pytest.approx(
+        session.display.value(beyond, Kind.LENGTH)
+    )
+
+
+def test_mathematics_cannot_break_the_page() -> None:
+    line = Line("a < b", r"a < b", r"1 < \mathrm{m} & 2", "a < b", True, frozenset())
+    shown = _line(line, numbers=True)
+    assert shown == (r"<li>a &lt; b$$a &lt; b$$$$1 &lt; \mathrm{m} &amp; 2$$</li>")
