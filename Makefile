@@ -2,7 +2,7 @@
 #
 #   make course      open the course in the browser
 #   make test        everything that is checked, the quick checks first
-#   make notebooks   run all notebooks, write their outputs, renew the manifest
+#   make notebooks   write the exercises from their source, run all notebooks, renew the manifest
 #   make format      put the code in its standard form
 #   make bench       run the measurements in tests/bench
 #   make mutants     change derivations and mechanics at random: do the tests notice? (10 minutes)
@@ -44,6 +44,7 @@ check: $(VENV)/test
 	$(RUN)lint-imports
 
 notebooks: $(VENV)/course
+	$(RUN)python -m ropecalc.teaching.editions
 	$(RUN)python -m ropecalc.teaching.notebooks
 
 format: $(VENV)/test

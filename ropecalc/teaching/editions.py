@@ -1,7 +1,8 @@
 """Both editions of every exercise, the one to work on and the worked solutions, from one source.
 
 `python -m ropecalc.teaching.editions` writes the notebooks whose cells differ from their source,
-without outputs; run the notebooks afterwards. A test compares what is in the repository.
+without outputs; `make notebooks` does this first and then runs them. A test compares what is in
+the repository.
 """
 
 import sys
@@ -9,6 +10,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+from ropecalc.planning.files import write_whole
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.exercises.content import ExerciseContent
 
@@ -111,7 +113,7 @@ def write(folder: Path) -> list[str]:
         if path.exists() and same_source(nbformat.read(path, as_version=4), page):
             continue
         path.parent.mkdir(exist_ok=True)
-        path.write_text(nbformat.writes(page) + "\n", encoding="utf-8", newline="\n")
+        write_whole(path, nbformat.writes(page) + "\n")
         written.append(name)
     return written
 
@@ -119,7 +121,7 @@ def write(folder: Path) -> list[str]:
 def main() -> int:
     """Write what differs into the current folder and say so."""
     for name in write(Path.cwd()):
-        print(f"{name}: written; run it with make notebooks")
+        print(f"{name}: written from its source, not run yet")
     return 0
 
 

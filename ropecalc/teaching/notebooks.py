@@ -19,6 +19,9 @@ from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 from typing import Any
 
+from ropecalc.planning.files import write_whole
+from ropecalc.teaching.record import PATH_VARIABLE
+
 PLACES = ("lessons", "exercises", "solutions")
 """The folders of the course that hold notebooks."""
 
@@ -37,7 +40,11 @@ def course_notebooks(folder: Path) -> list[Path]:
 
 def fingerprint(notebook: Path) -> str:
     """SHA-256 (hex) of a notebook's bytes, the same whichever line ends a checkout wrote."""
-    return hashlib.sha256(notebook.read_bytes().replace(b"\r\n", b"\n")).hexdigest()
+    return _hash(notebook.read_bytes())
+
+
+def _hash(content: bytes) -> str:
+    return hashlib.sha256(content.replace(b"\r\n", b"\n")).hexdigest()
 
 
 def manifest_of(folder: Path) -> dict[str, str]:
@@ -57,7 +64,7 @@ def delivered() -> Mapping[str, str]:
 
 def write_manifest(folder: Path) -> None:
     """Write the manifest of the notebooks in `folder` into the package."""
-    _write(MANIFEST, json.dumps(manifest_of(folder), indent=1) + "\n")
+    write_whole(MANIFEST, json.dumps(manifest_of(folder), indent=1) + "\n")
 
 
 def sign_delivered(folder: Path) -> int:
@@ -75,8 +82,9 @@ def sign_delivered(folder: Path) -> int:
     notary = NotebookNotary()
     signed = 0
     for path in course_notebooks(folder):
-        if fingerprint(path) in genuine:
-            notary.sign(nbformat.read(path, as_version=4))
+        content = path.read_bytes()  # once: what is signed is what was compared
+        if _hash(content) in genuine:
+            notary.sign(nbformat.reads(content.decode("utf-8"), as_version=4))
             signed += 1
     return signed
 
@@ -84,11 +92,12 @@ def sign_delivered(folder: Path) -> int:
 def run(notebook: Path) -> bool:
     """Run `notebook` with a fresh learner's record and write it back; True if it has changed.
 
-    Raises `ValueError` with the cell's own message if a cell fails.
+    Raises `ValueError` in words if a cell fails (with the cell's own message) or takes too long,
+    or if the kernel stops.
     """
     import nbformat
     from nbclient import NotebookClient
-    from nbclient.exceptions import CellExecutionError
+    from nbclient.exceptions import CellExecutionError, CellTimeoutError, DeadKernelError
 
     before = notebook.read_text(encoding="utf-8")
     page = nbformat.reads(before, as_version=4)
@@ -103,12 +112,18 @@ def run(notebook: Path) -> bool:
     with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as place:
         record = str(Path(place) / "record.sqlite")
         try:
-            client.execute(env={**os.environ, "ROPECALC_RECORD": record})
+            client.execute(env={**os.environ, PATH_VARIABLE: record})
         except CellExecutionError as error:
             raise ValueError(f"{notebook}: a cell fails\n{error}") from None
+        except CellTimeoutError:
+            raise ValueError(f"{notebook}: a cell takes longer than {_CELL_SECONDS} s") from None
+        except DeadKernelError:
+            raise ValueError(
+                f"{notebook}: its kernel stopped while a cell ran (out of memory, perhaps)"
+            ) from None
     after = nbformat.writes(in_one_form(page)).rstrip("\n") + "\n"
     if after != before:
-        _write(notebook, after)
+        write_whole(notebook, after)
     return after != before
 
 
@@ -156,10 +171,6 @@ def _outcome(notebook: Path) -> str:
         return _FINE[run(notebook)]
     except ValueError as error:
         return str(error)
-
-
-def _write(path: Path, text: str) -> None:
-    path.write_text(text, encoding="utf-8", newline="\n")
 
 
 if __name__ == "__main__":

@@ -57,6 +57,43 @@ def test_failing_cell_names_the_page(tmp_path: Path) -> None:
     assert page.read_bytes() == before
 
 
+def test_a_cell_that_never_ends_is_a_sentence(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(notebooks, "_CELL_SECONDS", 1)
+    page = write(tmp_path / "page.ipynb", "import time\ntime.sleep(60)")
+    with pytest.raises(ValueError, match=r"page\.ipynb: a cell takes longer than 1 s"):
+        run(page)
+
+
+def test_a_kernel_that_stops_is_a_sentence(tmp_path: Path) -> None:
+    page = write(tmp_path / "page.ipynb", "import os\nos._exit(1)")
+    with pytest.raises(ValueError, match=r"page\.ipynb: its kernel stopped"):
+        run(page)
+
+
+def test_what_is_signed_is_what_was_compared(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A page that is exchanged between two readings would be signed as the other one."""
+    monkeypatch.setenv("JUPYTER_DATA_DIR", str(tmp_path / "data"))
+    page = write(tmp_path / "lessons" / "page.ipynb", "1")
+    manifest = tmp_path / "manifest.json"
+    manifest.write_text(json.dumps(manifest_of(tmp_path)))
+    monkeypatch.setattr(notebooks, "MANIFEST", manifest)
+    read = Path.read_bytes
+
+    def read_and_exchange(path: Path) -> bytes:
+        content = read(path)
+        if path == page:
+            write(page, "2")
+        return content
+
+    monkeypatch.setattr(Path, "read_bytes", read_and_exchange)
+    assert sign_delivered(tmp_path) == 1
+    assert not NotebookNotary().check_signature(nbformat.read(page, as_version=4))
+
+
 def test_one_form_keeps_text_and_drops_what_passes() -> None:
     shown = {"text/plain": "20 kN", "application/vnd.jupyter.widget-view+json": {"model_id": "x"}}
     page: Any = new_notebook(
