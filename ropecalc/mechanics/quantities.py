@@ -268,7 +268,7 @@ LITTER_ANGLE = _angle(
     "litter_angle",
     r"\psi",
     "angle at the litter between the haul leg and the ground leg",
-    Domain(0, pi),
+    Domain(0, 2 * pi),
     95,
     175,
     149,
@@ -294,6 +294,22 @@ TAKE_IN_RATE = Variable(
     Kind.RATIO,
     ANY,
     Range(-0.2, 1.2, 0.5),
+)
+TAG_LENGTH = _length(
+    "tag_length",
+    r"\ell_\mathrm{G}",
+    "length of the tag line from the litter to the hub",
+    10,
+    60,
+    40,
+)
+PAY_OUT_RATE = Variable(
+    "pay_out_rate",
+    r"r_\mathrm{p}",
+    "tag line to pay out per length raised straight up",
+    Kind.RATIO,
+    ANY,
+    Range(-0.2, 1.0, 0.4),
 )
 
 # --- friction
@@ -815,4 +831,15 @@ PARTS = Variable(
     Kind.RATIO,
     Domain(1.0, float("inf")),
     Range(1, 8, 4),
+)
+
+# --- a load that rolls freely
+TROLLEY_ANGLE = _angle(
+    "trolley_angle",
+    r"\sigma",
+    "angle at which both sides rise from a load that rolls freely",
+    Domain(0.0, pi / 2, low_open=True, high_open=True),
+    5,
+    60,
+    20,
 )
