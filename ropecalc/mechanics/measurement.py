@@ -243,6 +243,10 @@ def tension_band(
 # --- cells in a tensioner in series ------------------------------------------------------------
 
 
+_READS = "The cell reads"
+_CARRY = "All track lines together carry"
+
+
 class LastMove(StrEnum):
     """Which way the tensioner's rope moved last. There is no default anywhere."""
 
@@ -309,10 +313,14 @@ def _number(name: str, value: int, most: int, how: str) -> int:
 
 @dataclass(frozen=True)
 class Inferred:
-    """The range in N in which a tension lies, given one reading in N and the last movement."""
+    """The range in N in which a tension lies, given another one in N and the last movement.
+
+    ``known`` says what was given, ``given`` is its value; ``what`` says what the ``band`` is of.
+    """
 
     what: str
-    reading: Any
+    known: str
+    given: Any
     last_move: LastMove
     band: Band
     cautions: tuple[str, ...] = _TENSIONER
@@ -320,7 +328,6 @@ class Inferred:
     def explain(self, display: Display | None = None) -> Explanation:
         """The conclusion in words, for single values (not arrays)."""
         display = display or Display()
-        reading = display.show(self.reading, Kind.FORCE)
         shown = self.band.show(Kind.FORCE, display)
         if self.last_move is LastMove.NOT_RECORDED:
             why = (
@@ -334,7 +341,7 @@ class Inferred:
             )
         return account(
             "What a cell in a strand tells",
-            (said(f"The cell reads {reading}."), said(why, law=True)),
+            (said(f"{self.known} {display.show(self.given, Kind.FORCE)}."), said(why, law=True)),
             f"{self.what}: {shown}",
             assumptions=("Every sheave has the same efficiency.",),
             cautions=self.cautions,
@@ -369,7 +376,7 @@ def _inferred(
     low, high = (
         reading * float(system.ratios(strand, move, low=low)[chosen].sum()) for low in (True, False)
     )
-    return Inferred(what, reading, move, Band(low, high))
+    return Inferred(what, _READS, reading, move, Band(low, high))
 
 
 def strand_reading(
@@ -381,7 +388,7 @@ def strand_reading(
     low, high = (
         total / float(system.ratios(strand, move, low=not low).sum()) for low in (True, False)
     )
-    return Inferred(f"reading in strand {strand}", total, move, Band(low, high))
+    return Inferred(f"reading in strand {strand}", _CARRY, total, move, Band(low, high))
 
 
 def line_reading(system: Tensioner, *, track_tension: Any, line: int, last_move: str) -> Inferred:
@@ -390,7 +397,7 @@ def line_reading(system: Tensioner, *, track_tension: Any, line: int, last_move:
     move = LastMove.of(last_move)
     shares = _line_shares(system, system.check_line(line), move)
     band = Band(total * min(shares), total * max(shares))
-    return Inferred(f"reading in line {line}", total, move, band)
+    return Inferred(f"reading in line {line}", _CARRY, total, move, band)
 
 
 def _line_shares(system: Tensioner, line: int, move: LastMove) -> list[float]:
