@@ -413,7 +413,7 @@ KNOT_DEPTH = _length(
 LEG_LENGTH = _length("leg_length", r"\ell_L", "length of each leg", 1.6, 8, 2)
 ANCHOR_SPACING = Variable(
     "anchor_spacing",
-    "d",
+    "d_L",
     "distance between the two anchors, on one level",
     Kind.LENGTH,
     NOT_NEGATIVE,
@@ -586,7 +586,7 @@ END_ANGLE = _angle(
     5,
 )
 GROUND_LEG_LENGTH = _length("ground_leg_length", r"\ell_B", "length of the ground leg", 10, 80, 46)
-HAUL_LEG_LENGTH = _length("haul_leg_length", r"\ell_D", "length of the haul leg", 2, 30, 5.5)
+HAUL_LEG_LENGTH = _length("haul_leg_length", r"\ell_h", "length of the haul leg", 2, 30, 5.5)
 SIDEWAYS = Variable(
     "sideways",
     "y",
@@ -605,6 +605,7 @@ HUB_MASS = Variable(
     Kind.MASS,
     POSITIVE,
     Range(300, 4000, 2500),
+    in_si=True,
 )
 HUB_FRICTION = Variable(
     "hub_friction",
@@ -842,4 +843,9 @@ TROLLEY_ANGLE = _angle(
     5,
     60,
     20,
+)
+
+# --- the ground leg's own sag
+LEG_SAG = _length(
+    "leg_sag", r"f_\ell", "sag of the ground leg's middle off the straight line", 0.05, 6, 1
 )
