@@ -574,7 +574,7 @@ HUB_SPREAD = _angle(
     30,
 )
 LEG_ROPE_WEIGHT = _force(
-    "leg_rope_weight", r"W_\ell", "weight of the rope in the ground leg", 5, 80, 35
+    "leg_rope_weight", r"W_\ell", "weight of the rope in the ground leg", 5, 250, 35
 )
 END_ANGLE = _angle(
     "end_angle",
