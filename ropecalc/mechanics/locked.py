@@ -22,11 +22,12 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics import stretch
 from ropecalc.mechanics.holding import Hold, Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import line_length, outward_balance
-from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, unstretched_length
+from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
 from ropecalc.units import Display, Kind
 
 OUT_BEFORE_DOWN = (
@@ -265,7 +266,7 @@ def move_locked(
     length = float(line_length(Method.TRACK, rig, x, z))
     ends = {"x_A": track.x, "z_A": track.z, "x_B": hub.x, "z_B": hub.z}
     on_ellipse = np.maximum(locked_offset(track_length=length, z=new_z, **ends), top.x)
-    loose = unstretched_length(
+    loose = stretch.unstretched_length(
         stretched_length=length, rope_tension=start.line_tension, stiffness=stiffness
     )
 

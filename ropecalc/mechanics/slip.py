@@ -21,10 +21,11 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics import stretch
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, said
 from ropecalc.mechanics.roots import bisected
-from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, unstretched_length
+from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
 from ropecalc.units import Display, Kind
 
 MOVES = (
@@ -193,7 +194,7 @@ class Arc:
         ``before`` and ``after`` are the stiffness in N of all the lines that hold, together,
         before and after the event: less after it when a line is lost.
         """
-        length = slack + unstretched_length(
+        length = slack + stretch.unstretched_length(
             stretched_length=self.line_length(self.start),
             rope_tension=self.line_tension,
             stiffness=before,
@@ -201,8 +202,8 @@ class Arc:
 
         def pulls_out(angle: Any) -> Any:
             x, z = self.place(angle)
-            stretch = np.maximum(self.line_length(angle) - length, 0.0)
-            return outward_balance(self.method, self.rig, self.load, x, z, after * stretch / length)
+            longer = np.maximum(self.line_length(angle) - length, 0.0)
+            return outward_balance(self.method, self.rig, self.load, x, z, after * longer / length)
 
         angle = bisected(pulls_out, 0.0 * length, self.start)
         slack_when_plumb = self.line_length(0.0) <= length
