@@ -16,10 +16,10 @@ import ipywidgets as widgets
 
 from ropecalc.teaching.buttons import button
 from ropecalc.teaching.canvas import Canvas
-from ropecalc.teaching.keyed import by_key, find
+from ropecalc.teaching.keyed import find
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
-from ropecalc.teaching.sliders import Control, place_slider
+from ropecalc.teaching.sliders import Control, QuantitySlider
 from ropecalc.units import Display
 
 _log = logging.getLogger(__name__)
@@ -28,7 +28,8 @@ _log.addHandler(logging.NullHandler())  # a page shows a sentence; tests look in
 Values = Mapping[str, Any]
 """What the controls say: a float in SI for each slider, an option's key for each choice."""
 
-LOCKED = "Forces, numbers and sliders appear once you have predicted or skipped."
+LOCKED = "Sliders and numbers can be used once you have predicted or skipped."
+_SKIPPED = "skipped"
 FAILED = (
     "This figure could not be worked out for these settings. That is a fault of the course, not "
     "of your settings: change one of them, or press “Back to the start”."
@@ -71,6 +72,10 @@ class Look:
     numbers: bool = True
 
 
+def _none_idle(_: Values) -> Mapping[str, str]:
+    return {}
+
+
 class Picture(Protocol):
     """Artists on a canvas that follow a result."""
 
@@ -87,6 +92,9 @@ class Figure:
     """One interactive figure. ``alternative`` says in a line what the picture shows.
 
     ``forces_first`` tells whether the force arrows are shown before the learner asks for them.
+    ``reading`` says how to read the picture. Controls that are not ``first`` (by key; nothing
+    named: all are) wait behind "More settings". ``idle`` gives, for controls that cannot change
+    anything at the present values, the reason by key.
     """
 
     key: str
@@ -99,6 +107,9 @@ class Figure:
     summary: Callable[[Any, Display], str]
     cautions: tuple[str, ...]
     forces_first: bool = True
+    reading: tuple[str, ...] = ()
+    first: tuple[str, ...] = ()
+    idle: Callable[[Values], Mapping[str, str]] = _none_idle
 
     @property
     def start(self) -> dict[str, Any]:
@@ -114,8 +125,7 @@ class Panel(Shown):
         self._session = session
         self._values = figure.start
         self._picture = figure.picture()
-        self._unlocked = False
-        self._quiet = False
+        self._prediction = session.record.setting(self._record_key)
         self._inputs = {c.key: self._input(c) for c in figure.controls}
         self._forces = widgets.Checkbox(
             value=figure.forces_first,
@@ -136,6 +146,7 @@ class Panel(Shown):
                 widgets.HTML(
                     f"<h3>{escape(figure.title)}</h3>"
                     f'<p class="ropecalc-alternative">{escape(figure.alternative)}.</p>'
+                    + "".join(f"<p>{escape(line)}</p>" for line in figure.reading)
                 ),
                 self._prediction_box(),
                 self._image,
@@ -170,45 +181,52 @@ class Panel(Shown):
 
     def move(self, key: str, value: Any) -> None:
         """Set one control, as the learner would; ``value`` in SI, or an option's key."""
-        control = self._control(key)
-        if isinstance(control, Control):
-            value = self._session.display.value(value, control.kind)
-        self._inputs[key].value = value
+        made = self._input_of(key)
+        if isinstance(made, QuantitySlider):
+            made.move(value)
+        else:
+            made.value = value
 
     def back_to_start(self) -> None:
         """Every control at its default again."""
         self._values = self._figure.start
-        self._place_sliders()
+        self._place_inputs()
         self._refresh()
 
     def predict(self, choice: int | None) -> None:
         """Take the learner's prediction (None: skipped) and show the figure."""
-        self._unlocked = True
-        self._verdict.value = f'<p role="status">{escape(self._compared(choice))}</p>'
-        for choice_button in self._choices.children:
-            choice_button.disabled = True
-        self._choices.layout.display = "none"
+        self._prediction = _SKIPPED if choice is None else str(choice)
+        self._session.record.keep_setting(self._record_key, self._prediction)
+        self._picture.canvas.forget_background()
         self._refresh()
+
+    @property
+    def _record_key(self) -> str:
+        return f"prediction.{self._figure.key}"
+
+    @property
+    def _unlocked(self) -> bool:
+        """Whether the learner has predicted or skipped, now or on an earlier visit."""
+        return self._prediction is not None
 
     # --- widgets ------------------------------------------------------------------------------
 
-    def _control(self, key: str) -> Control | Choice:
-        return find(by_key(self._figure.controls), key, "control")
+    def _input_of(self, key: str) -> Any:
+        return find(self._inputs, key, "control")
 
     def _input(self, control: Control | Choice) -> Any:
-        layout = {"width": "auto"}
-        style = {"description_width": "245px"}
-        if isinstance(control, Choice):
-            made: Any = widgets.Dropdown(
-                description=control.label,
-                options=[(words, key) for key, words in control.options],
-                value=control.default,
-                layout=layout,
-                style=style,
-            )
-        else:
-            made = widgets.FloatSlider(continuous_update=True, layout=layout, style=style)
-        made.observe(lambda change: self._moved(control, change["new"]), names="value")
+        look = {"layout": {"width": "auto"}, "style": {"description_width": "245px"}}
+        moved = partial(self._moved, control.key)
+        if isinstance(control, Control):
+            display = self._session.display
+            return QuantitySlider(control, control.default, display, moved, **look)
+        made = widgets.Dropdown(
+            description=control.label,
+            options=[(words, key) for key, words in control.options],
+            value=control.default,
+            **look,
+        )
+        made.observe(lambda change: moved(change["new"]), names="value")
         return made
 
     def _prediction_box(self) -> widgets.VBox:
@@ -222,47 +240,40 @@ class Panel(Shown):
         return widgets.VBox([widgets.HTML(question), self._choices, self._verdict])
 
     def _controls_box(self) -> widgets.VBox:
-        grid = widgets.GridBox(
-            list(self._inputs.values()),
-            layout={
-                "grid_template_columns": "repeat(auto-fill, minmax(440px, 1fr))",
-                "grid_gap": "0 16px",
-            },
-        )
+        first = self._figure.first or tuple(self._inputs)
+        parts = [_grid([self._inputs[key] for key in first])]
+        rest = [made for key, made in self._inputs.items() if key not in first]
+        if rest:
+            more = _grid(rest)
+            more.layout.display = "none"
+            switch = button("More settings", lambda: _unfold(switch, more), icon="caret-down")
+            parts += [switch, more]
         row = widgets.HBox([self._forces, self._back], layout={"align_items": "center"})
-        return widgets.VBox([grid, row])
+        return widgets.VBox([*parts, row])
 
     # --- what happens ---------------------------------------------------------------------------
 
-    def _moved(self, control: Control | Choice, shown: Any) -> None:
-        if self._quiet:
-            return
-        if isinstance(control, Control):
-            shown = control.value(shown, self._session.display)
-        self._values[control.key] = shown
-        self._refresh()
+    def _moved(self, key: str, value: Any) -> None:
+        if self._values[key] != value:
+            self._values[key] = value
+            self._refresh()
 
     def _follow_units(self) -> None:
-        self._place_sliders()
+        self._place_inputs()
         self._picture.canvas.forget_background()
         self._refresh()
 
-    def _place_sliders(self) -> None:
+    def _place_inputs(self) -> None:
         """Put every input where the SI values are, in the reader's units; nothing else moves."""
-        self._quiet = True
-        try:
-            for control in self._figure.controls:
-                made, value = self._inputs[control.key], self._values[control.key]
-                if isinstance(control, Choice):
-                    made.value = value
-                else:
-                    place_slider(made, control, value, self._session.display)
-        finally:
-            self._quiet = False
+        for key, made in self._inputs.items():
+            if isinstance(made, QuantitySlider):
+                made.place(self._values[key], self._session.display)
+            else:
+                made.value = self._values[key]
 
     def _refresh(self) -> None:
-        for made in (*self._inputs.values(), self._forces, self._back):
-            made.disabled = not self._unlocked
+        self._enable()
+        self._show_prediction()
         display = self._session.display
         look = Look(display, self._unlocked and self._forces.value, self._unlocked)
         try:
@@ -280,21 +291,58 @@ class Panel(Shown):
             text = LOCKED
         self._status.value = f'<p role="status" aria-live="polite">{escape(text)}</p>'
 
-    def _compared(self, choice: int | None) -> str:
+    def _enable(self) -> None:
+        """Let the inputs be moved that can change something; say why the others cannot."""
+        idle = self._figure.idle(self._values)
+        for key, made in self._inputs.items():
+            if isinstance(made, QuantitySlider):
+                made.disable(not self._unlocked or key in idle)
+                made.note(idle.get(key, ""))
+            else:
+                made.disabled = not self._unlocked
+        self._forces.disabled = self._back.disabled = not self._unlocked
+
+    def _show_prediction(self) -> None:
+        for choice_button in self._choices.children:
+            choice_button.disabled = self._unlocked
+        self._choices.layout.display = "none" if self._unlocked else ""
+        text = f'<p role="status">{escape(self._compared())}</p>' if self._unlocked else ""
+        self._verdict.value = text
+
+    def _compared(self) -> str:
+        """The learner's prediction beside what balance gives, in the reader's units."""
         prediction = self._figure.prediction
         try:
             outcome = prediction.outcome(self._session.display)
         except Exception:
             _log.exception("the prediction of %s failed", self._figure.key)
             return "The computed answer is missing; look at the figure."
+        choices = dict(enumerate(prediction.choices))
+        choice = next((n for n in choices if str(n) == self._prediction), None)
         if choice is None:
             return f"Skipped. {outcome.sentence}"
-        said = f"You said: {prediction.choices[choice]}."
+        said = f"You said: {choices[choice]}."
         if choice == outcome.right:
-            return f"{said} The computation agrees. {outcome.sentence}"
-        return (
-            f"{said} The computation says: {prediction.choices[outcome.right]}. {outcome.sentence}"
-        )
+            return f"{said} Balance gives the same. {outcome.sentence}"
+        return f"{said} Balance gives: {choices[outcome.right]}. {outcome.sentence}"
+
+
+def _grid(inputs: list[Any]) -> widgets.GridBox:
+    return widgets.GridBox(
+        inputs,
+        layout={
+            "grid_template_columns": "repeat(auto-fill, minmax(440px, 1fr))",
+            "grid_gap": "0 16px",
+        },
+    )
+
+
+def _unfold(switch: widgets.Button, more: widgets.GridBox) -> None:
+    """Show ``more``, or hide it again; the button says what it will do next."""
+    hidden = more.layout.display == "none"
+    more.layout.display = "" if hidden else "none"
+    switch.description = "Fewer settings" if hidden else "More settings"
+    switch.icon = "caret-up" if hidden else "caret-down"
 
 
 def _cautions_html(cautions: tuple[str, ...]) -> str:

@@ -1,6 +1,7 @@
 """An argument on the page: it unfolds step by step, with symbols or the reader's own numbers."""
 
 from collections.abc import Mapping
+from functools import partial
 from html import escape
 
 import ipywidgets as widgets
@@ -10,7 +11,7 @@ from ropecalc.teaching.buttons import button
 from ropecalc.teaching.drawing import neat
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
-from ropecalc.teaching.sliders import Control, place_slider
+from ropecalc.teaching.sliders import Control, QuantitySlider
 
 _FEWEST_STEPS = 100  # of a slider; its step is the round number below
 
@@ -28,13 +29,12 @@ class Working(Shown):
     ) -> None:
         self._derivation = derivation
         self._session = session
-        self._controls = [
+        controls = [
             _control(v, (start or {}).get(v.name, v.teaching.default)) for v in derivation.given
         ]
-        self._values = {control.key: control.default for control in self._controls}
-        self._quiet = False
+        self._values = {control.key: control.default for control in controls}
         self._shown_steps = 1
-        self._sliders = {v.name: _slider() for v in derivation.given}
+        self._sliders = {c.key: self._slider(c) for c in controls}
         where_from = widgets.HTML(
             "<p>The numbers begin with the example of this page. Move the sliders to yours.</p>"
         )
@@ -57,13 +57,9 @@ class Working(Shown):
             ]
         )
         self.add_class("ropecalc-working")
-        for control in self._controls:
-            self._sliders[control.key].observe(
-                lambda change, control=control: self._move(control, change["new"]), "value"
-            )
         self._with_numbers.observe(lambda _: self._refresh(), "value")
         session.on_units(lambda _: self._relabel())
-        self._relabel()
+        self._refresh()
 
     def summary(self) -> str:
         """The whole argument as text, with the reader's numbers in its result."""
@@ -77,21 +73,25 @@ class Working(Shown):
         self._shown_steps = min(steps, len(self._derivation.steps))
         self._refresh()
 
-    def _move(self, control: Control, shown: float) -> None:
-        if self._quiet:
-            return
-        self._values[control.key] = control.value(shown, self._session.display)
+    def _slider(self, control: Control) -> QuantitySlider:
+        return QuantitySlider(
+            control,
+            control.default,
+            self._session.display,
+            partial(self._move, control.key),
+            continuous_update=False,
+            layout={"width": "620px"},
+            style={"description_width": "380px"},
+        )
+
+    def _move(self, key: str, value: float) -> None:
+        self._values[key] = value
         self._refresh()
 
     def _relabel(self) -> None:
         """Put every slider where its SI value is, in the reader's units; no value moves."""
-        self._quiet = True
-        try:
-            for control in self._controls:
-                key = control.key
-                place_slider(self._sliders[key], control, self._values[key], self._session.display)
-        finally:
-            self._quiet = False
+        for key, slider in self._sliders.items():
+            slider.place(self._values[key], self._session.display)
         self._refresh()
 
     def _refresh(self) -> None:
@@ -129,15 +129,6 @@ def _line(line: Line, numbers: bool) -> str:
     if numbers and line.numbers:
         mathematics += f"$${escape(line.numbers)}$$"
     return f"<li>{escape(line.sentence)}{mathematics}</li>"
-
-
-def _slider() -> widgets.FloatSlider:
-    return widgets.FloatSlider(
-        continuous_update=False,
-        layout={"width": "620px"},
-        style={"description_width": "380px"},
-        description_allow_html=False,
-    )
 
 
 def _control(variable: Variable, start: float) -> Control:

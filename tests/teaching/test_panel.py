@@ -3,6 +3,7 @@
 import logging
 import struct
 import zlib
+from dataclasses import replace
 from typing import Any
 
 import ipywidgets as widgets
@@ -11,6 +12,7 @@ import pytest
 
 from ropecalc.teaching.canvas import Canvas
 from ropecalc.teaching.drawing import HAUL, Label, Labels, Rope, neat
+from ropecalc.teaching.figures import FIGURES
 from ropecalc.teaching.panel import (
     FAILED,
     LOCKED,
@@ -116,14 +118,12 @@ def test_numbers_come_after_the_prediction(session: Session) -> None:
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        ("one", "You said: one. The computation says: two. It is 2.00 m."),
-        ("two", "You said: two. The computation agrees. It is 2.00 m."),
+        ("one", "You said: one. Balance gives: two. It is 2.00 m."),
+        ("two", "You said: two. Balance gives the same. It is 2.00 m."),
         ("Skip", "Skipped. It is 2.00 m."),
     ],
 )
-def test_the_prediction_is_compared_with_the_computation(
-    session: Session, words: str, said: str
-) -> None:
+def test_the_prediction_is_compared_with_balance(session: Session, words: str, said: str) -> None:
     panel = Panel(FIGURE, session)
     _button(panel, words).click()
     assert said in _texts(panel)
@@ -148,7 +148,7 @@ def test_other_units_move_no_value(panel: Panel, session: Session) -> None:
     session.choose_unit("length", "ft")
     slider = _slider(panel, "Length")
     assert slider.description == "Length (ft)"
-    assert slider.value == pytest.approx(3.3 / 0.3048)
+    assert slider.value == 10.8
     assert slider.min <= 0.4 / 0.3048
     assert slider.max >= 10 / 0.3048
     assert "Length 10.8 ft" in _texts(panel)
@@ -262,3 +262,77 @@ def test_words_stand_upright() -> None:
     rows = np.flatnonzero(ink.sum(axis=1))
     middle = (rows[0] + rows[-1]) // 2
     assert ink[middle + 1 :].sum() > 1.3 * ink[:middle].sum()  # the feet of the letters are below
+
+
+def test_the_verdict_follows_the_units(session: Session) -> None:
+    panel = Panel(FIGURE, session)
+    panel.predict(0)
+    session.choose_unit("length", "ft")
+    assert "You said: one. Balance gives: two. It is 6.56 ft." in _texts(panel)
+    assert "2.00 m" not in _texts(panel)
+
+
+@pytest.mark.parametrize(
+    ("choice", "said"), [(0, "You said: one."), (1, "You said: two."), (None, "Skipped.")]
+)
+def test_a_prediction_is_kept_for_the_next_visit(
+    session: Session, choice: int | None, said: str
+) -> None:
+    Panel(FIGURE, session).predict(choice)
+    again = Panel(FIGURE, Session(session.record))
+    assert said in _texts(again)
+    assert LOCKED not in _texts(again)
+    assert not _slider(again, "Length").disabled
+    other = Panel(replace(FIGURE, key="other"), Session(session.record))
+    assert LOCKED in _texts(other)
+
+
+def test_a_prediction_that_no_longer_exists_counts_as_skipped(session: Session) -> None:
+    session.record.keep_setting("prediction.trial", "7")
+    assert "Skipped." in _texts(Panel(FIGURE, session))
+
+
+def test_unlocking_in_other_units_leaves_nothing_of_the_locked_picture(session: Session) -> None:
+    for figure in FIGURES.values():
+        panel = Panel(figure, session)
+        session.choose_unit("length", "ft")
+        panel.predict(0)
+        fresh = Panel(figure, Session(session.record))
+        assert panel.png == fresh.png
+        session.choose_unit("length", "m")
+
+
+FOLDED = replace(
+    FIGURE,
+    first=("length",),
+    reading=("Read it <so>.",),
+    idle=lambda values: {"pull": "Nothing pulls."} if values["way"] == "double" else {},
+)
+
+
+def test_settings_that_matter_less_are_folded_away(session: Session) -> None:
+    panel = Panel(FOLDED, session)
+    grids = [w for w in _inside(panel) if isinstance(w, widgets.GridBox)]
+    assert [g.layout.display for g in grids] == [None, "none"]
+    assert _slider(panel, "Length") in _inside(grids[0])
+    assert _slider(panel, "Pull") in _inside(grids[1])
+    _button(panel, "More settings").click()
+    assert grids[1].layout.display == ""
+    _button(panel, "Fewer settings").click()
+    assert grids[1].layout.display == "none"
+    assert "<p>Read it &lt;so&gt;.</p>" in _texts(panel)
+
+
+def test_what_cannot_matter_is_disabled_with_a_reason(session: Session) -> None:
+    panel = Panel(FOLDED, session)
+    panel.predict(None)
+    assert not _slider(panel, "Pull").disabled
+    panel.move("way", "double")
+    assert _slider(panel, "Pull").disabled
+    assert not _slider(panel, "Length").disabled
+    assert "Nothing pulls." in _texts(panel)
+    session.choose_unit("force", "lbf")
+    assert _slider(panel, "Pull").disabled
+    panel.move("way", "single")
+    assert not _slider(panel, "Pull").disabled
+    assert "Nothing pulls." not in _texts(panel)
