@@ -35,7 +35,7 @@ test: $(VENV)/test check
 	$(RUN)python -m pytest -q tests/notebooks
 	$(RUN)python -m pytest -q -p tests.notebooks.records --nbval \
 	    --nbval-sanitize-with tests/notebooks/nbval_sanitize.cfg $(NOTEBOOKS)
-	$(RUN)python -m pytest -q tests/browser
+	$(RUN)python -m pytest -q -rs tests/browser
 
 check: $(VENV)/test
 	$(RUN)ruff check .

@@ -43,9 +43,7 @@ def test_json_goes_to_the_standard_output_alone(capsys: pytest.CaptureFixture[st
 @pytest.mark.parametrize(
     ("ending", "start"), [("png", b"\x89PNG"), ("svg", b"<?xml"), ("pdf", b"%PDF")]
 )
-def test_table_and_picture_are_written(
-    tmp_path: Path, ending: str, start: bytes, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_table_and_picture_are_written(tmp_path: Path, ending: str, start: bytes) -> None:
     table, drawn = tmp_path / "plan.csv", tmp_path / f"plan.{ending}"
     assert main(["plan", str(DEMO), "--csv", str(table), "--picture", str(drawn)]) == 0
     assert drawn.read_bytes().startswith(start)
@@ -55,7 +53,7 @@ def test_table_and_picture_are_written(
     assert sorted(p.name for p in tmp_path.iterdir()) == sorted([table.name, drawn.name])
 
 
-def test_the_same_plan_is_the_same_file(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_same_plan_is_the_same_file(tmp_path: Path) -> None:
     for name in ("a.svg", "b.svg"):
         main(["plan", str(DEMO), "--picture", str(tmp_path / name)])
     assert (tmp_path / "a.svg").read_bytes() == (tmp_path / "b.svg").read_bytes()

@@ -152,7 +152,7 @@ def _draw_section(axes: Axes, plan: RaisePlan, factor: float, left: float, label
     _draw_lines(axes, plan, shown, factor)
     _draw_body(axes, plan, shown, factor)
     if labels:
-        _label_section(axes, plan, shown, factor)
+        _label_section(axes, plan, factor)
 
 
 def _draw_lines(axes: Axes, plan: RaisePlan, station: Station, factor: float) -> None:
@@ -209,7 +209,7 @@ def _draw_body(axes: Axes, plan: RaisePlan, station: Station, factor: float) -> 
     )
 
 
-def _label_section(axes: Axes, plan: RaisePlan, shown: Station, factor: float) -> None:
+def _label_section(axes: Axes, plan: RaisePlan, factor: float) -> None:
     rig, lift = plan.site.rig, plan.site.lift
     same = rig.track_directional == rig.haul_directional
     names = [(rig.haul_directional, "haul directional" if not same else "directionals", 8, 4)]

@@ -12,7 +12,7 @@ from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
 
 CONTENTS = list(LESSONS.values())
-FACTS = [(content, fact) for content in CONTENTS for fact in content.facts]
+FACTS = [fact for content in CONTENTS for fact in content.facts]
 MYTHS = [
     (content, question.key, mistake.key)
     for content in CONTENTS
@@ -28,14 +28,14 @@ def session() -> Iterator[Session]:
     record.close()
 
 
-@pytest.mark.parametrize(("content", "fact"), FACTS, ids=lambda value: value.key)
-def test_a_fact_uses_every_number_it_computes_and_no_other(content, fact) -> None:
+@pytest.mark.parametrize("fact", FACTS, ids=lambda value: value.key)
+def test_a_fact_uses_every_number_it_computes_and_no_other(fact) -> None:
     used = {name for _, name, _, _ in Formatter().parse(fact.sentence) if name}
     assert used <= set(fact.compute())
 
 
-@pytest.mark.parametrize(("content", "fact"), FACTS, ids=lambda value: value.key)
-def test_a_fact_follows_the_units_on_the_page(content, fact, session: Session) -> None:
+@pytest.mark.parametrize("fact", FACTS, ids=lambda value: value.key)
+def test_a_fact_follows_the_units_on_the_page(fact, session: Session) -> None:
     view = FactView(fact, session)
     before = view.summary()
     session.choose_unit("force", "lbf")

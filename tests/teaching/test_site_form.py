@@ -72,7 +72,7 @@ def test_typing_a_whole_site_gives_the_same_as_its_file(form: SiteForm, folder: 
     )
 
 
-def test_a_saved_site_opens_again_as_it_was(form: SiteForm, folder: Path) -> None:
+def test_a_saved_site_opens_again_as_it_was(form: SiteForm) -> None:
     opened(form)
     form.edges.fill([("25 m", "0,3")])
     form.entries["[limits] track_tension"].value = "6 kN"

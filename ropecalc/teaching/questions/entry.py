@@ -39,7 +39,7 @@ class Entry(widgets.Text):
             self._waiting.cancel()
             self._enter()
 
-    def _when_told(self, _: widgets.Widget, content: object, buffers: object) -> None:
+    def _when_told(self, _: widgets.Widget, content: object, _buffers: object) -> None:
         if not (isinstance(content, dict) and content.get("event") == "submit"):
             return
         try:
