@@ -116,6 +116,20 @@ class Hold:
     take_in_rate: Any
 
 
+def leg_angles(rig: Rig, x: Any, z: Any) -> tuple[Any, Any, Any]:
+    """Haul elevation, track elevation and ground depression (rad) at ``x``, ``z`` (m; arrays too).
+
+    The elevations are above, the depression is below the horizontal at the litter, which lies
+    between the directionals' and the hub's plumb lines.
+    """
+    haul, track, hub = rig.haul_directional, rig.track_directional, rig.hub
+    return (
+        np.arctan2(haul.z - z, x - haul.x),
+        np.arctan2(track.z - z, x - track.x),
+        np.arctan2(z - hub.z, hub.x - x),
+    )
+
+
 def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
     """Forces that hold the weight ``load`` (N) at ``x``, ``z`` (m; scalars or arrays).
 
@@ -141,9 +155,7 @@ def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
     scalar = place_x.ndim == 0
     place_x, place_z = np.atleast_1d(place_x), np.atleast_1d(place_z)
 
-    haul = np.arctan2(haul_top.z - place_z, place_x - haul_top.x)
-    track = np.arctan2(track_top.z - place_z, place_x - track_top.x)
-    ground = np.arctan2(place_z - hub.z, hub.x - place_x)
+    haul, track, ground = leg_angles(rig, place_x, place_z)
     reach = _reach(method, rig, place_x, place_z, haul, track, ground)
     out = (reach != Reach.HELD) & (reach != Reach.PLUMB)
 

@@ -5,18 +5,14 @@ from typing import Any
 import numpy as np
 import pytest
 
-from ropecalc.mechanics.holding import Method, Point, Reach, Rig, hold
+from ropecalc.mechanics.holding import Method, Point, Reach, hold
 from ropecalc.mechanics.tensioner import effective_lines
-from ropecalc.planning.clearing import Cause, governing_demand
+from ropecalc.planning.clearing import Cause, all_demands
 from ropecalc.planning.profile import WallProfile
 from ropecalc.planning.site import Litter, Raise, Site
+from ropecalc.teaching.drawing import BRIDLE, HALF_WIDTH, REACH_DOWN
 from ropecalc.teaching.figures import CONTOUR_MAP
-from ropecalc.teaching.figures.contour_map import (
-    LEVELS,
-    ContourMap,
-    least_offset,
-    rock,
-)
+from ropecalc.teaching.figures.contour_map import LEVELS, ContourMap, demands, rock
 from ropecalc.units import Display
 
 START = CONTOUR_MAP.start
@@ -78,11 +74,16 @@ def test_where_the_haul_line_would_be_slack() -> None:
 
 
 def gap_to_rock(result: ContourMap, station: Point) -> float:
-    """The least horizontal room of litter, haul line and ground leg, by brute force (m)."""
+    """The least horizontal room of litter, haul line and ground leg, by brute force (m).
+
+    The litter's is measured from its middle, as if it were as wide all the way up its bridle.
+    """
     wall_x, wall_z = zip(*rock(result.tip), strict=True)
     top, hub = result.rig.haul_directional, result.rig.hub
     body = np.linspace(station.z - 1.24, station.z, 2001)
-    room = float(np.min(station.x - np.interp(body, wall_z, wall_x)))
+    narrower = HALF_WIDTH * (1 - np.minimum(1.0, (station.z - body) / BRIDLE))
+    room = float(np.min(station.x - np.interp(body, wall_z, wall_x) + narrower))
+    room = min(room, station.x - float(np.interp(station.z, wall_z, wall_x)))  # where lines begin
     for end in (top, hub):
         share = (result.tip.z - station.z) / (end.z - station.z)
         if 0 < share < 1:
@@ -107,25 +108,61 @@ def test_too_near_is_said() -> None:
     result = at(height=20.0, further=-0.5)
     assert result.too_near == ("haul line",)
     assert "Too near the rock: haul line." in CONTOUR_MAP.summary(result, Display())
-    assert at(height=27.5, further=-0.5).too_near == ("litter",)
+    assert at(height=28.0, further=-0.5).too_near == ("litter",)
 
 
-def test_the_haul_line_asks_for_what_the_planner_says() -> None:
-    rig = Rig(Point(0.3, 32.0), Point(0.3, 32.0), Point(40.0, 0.5))
-    tip, clearance = Point(1.7, 25.0), 0.5
-    corners = [(x, max(z, -3.0)) for x, z in rock(tip)[:-1]]  # the lip is protected, or not there
-    site = Site(
+def planned(result: ContourMap) -> Site:
+    """The same wall as the planner would have it, up to where the outcrop ends."""
+    corners = rock(result.tip)[:-1]  # the cliff's edge is protected
+    body = result.clearance - HALF_WIDTH
+    return Site(
         name="trial",
         wall=WallProfile.through(corners),
-        rig=rig,
-        litter=Litter(200.0, 1.0, 0.3, 0.24, 0.2),
-        lift=Raise(2.0, 26.0, 1.0, clearance),
+        rig=result.rig,
+        litter=Litter(200.0, BRIDLE, HALF_WIDTH, REACH_DOWN - BRIDLE, body),
+        lift=Raise(corners[0][1] + REACH_DOWN, 30.0, 1.0, result.clearance),
     )
-    for height in (2.0, 9.0, 17.5, 24.0):
-        asked = governing_demand(site, height, Method.ATTENDANT)
-        mine = least_offset(rig, tip, clearance, np.array([height]))[0]
-        assert asked.cause is Cause.HAUL_LINE
-        assert mine == pytest.approx(asked.offset)
+
+
+RIGS = [{}, {"hub_x": 15.0, "hub_z": 20.0}, {"hub_z": -2.0, "track_extra": 2.0}]
+RIGS += [{"directional_x": 0.0, "directional_z": 31.0}, {"directional_x": 1.5, "hub_x": 80.0}]
+
+
+@pytest.mark.parametrize("moved", RIGS, ids=str)
+@pytest.mark.parametrize("tip_z", [2.0, 12.5, 20.0, 29.0])
+@pytest.mark.parametrize(("tip_x", "clearance"), [(0.3, 0.3), (1.7, 0.8), (3.0, 1.2)])
+def test_every_part_asks_for_what_the_planner_says(
+    tip_x: float, tip_z: float, clearance: float, moved: dict[str, float]
+) -> None:
+    result = at(tip_x=tip_x, tip_z=tip_z, clearance=clearance, **moved)
+    site = planned(result)
+    end = site.wall.points[-1]
+    compared = 0
+    for height in np.linspace(1.0, end.height, 37):
+        mine = {
+            part: float(offset[0])
+            for part, offset in demands(
+                result.rig, result.tip, clearance, np.array([height])
+            ).items()
+        }
+        theirs = {demand.cause: demand for demand in all_demands(site, float(height))}
+        for part, cause in (
+            ("litter", Cause.BODY),
+            ("haul line", Cause.HAUL_LINE),
+            ("track line", Cause.GROUND_LINE),
+        ):
+            demand = theirs.get(cause)
+            if demand is None:  # they ask for nothing where the line already clears
+                continue
+            if demand.at.height == end.height and demand.at.height > height:
+                # The rock goes on above: for the map it is only the way to the cliff's edge.
+                assert demand.offset >= mine[part] - 1e-9
+                continue
+            assert mine[part] == pytest.approx(demand.offset, abs=1e-9), (part, height)
+            compared += 1
+        if Cause.TRACK_LINE in theirs and theirs[Cause.TRACK_LINE].at.height != end.height:
+            assert theirs[Cause.TRACK_LINE].offset <= mine["haul line"] + 1e-9
+    assert compared > 80
 
 
 def test_a_hand_worked_path() -> None:

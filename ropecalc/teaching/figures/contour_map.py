@@ -18,14 +18,19 @@ from matplotlib.ticker import MaxNLocator
 from numpy.typing import NDArray
 
 from ropecalc import cautions
-from ropecalc.mechanics.guiding import haul_clearance_offset, track_tension_apart
-from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold
+from ropecalc.mechanics.guiding import (
+    haul_clearance_offset,
+    straight_line_limit,
+    track_tension_apart,
+)
+from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold, leg_angles
 from ropecalc.mechanics.tensioner import effective_lines
 from ropecalc.mechanics.vectors import weight
 from ropecalc.teaching.canvas import INK, SOFT_INK, Canvas
 from ropecalc.teaching.drawing import (
     BRIDLE,
     GROUND_FACE,
+    HALF_WIDTH,
     HAUL,
     LIMIT,
     REACH_DOWN,
@@ -177,8 +182,10 @@ def rock(tip: Point) -> list[Place]:
 def demands(rig: Rig, tip: Point, clearance: float, heights: Array) -> dict[str, Array]:
     """How far out (m) each part asks the attachment point to be at ``heights``.
 
-    Minus infinity where it asks for nothing. ``clearance`` holds for the lines at the outcrop's
-    tip and, half the litter's width included, for litter and bridle along the whole outline.
+    The rules are those of :mod:`ropecalc.planning.clearing`, here for whole arrays of heights and
+    for the rock that this figure is about, the one outcrop: the lines pass the edge of the cliff
+    as they may. ``clearance`` is that of the lines, and of the litter's middle: half its width
+    included. Minus infinity where a part asks for nothing.
     """
     return {
         "litter": _for_litter(tip, clearance, heights),
@@ -197,51 +204,58 @@ def least_offset(rig: Rig, tip: Point, clearance: float, heights: Array) -> Arra
 
 
 def _for_litter(tip: Point, clearance: float, heights: Array) -> Array:
-    """The outline is straight between its corners: its ends and the tip decide."""
+    """Rock and litter are straight between their corners, so one of these decides."""
+
+    def asked(level: Any) -> Array:
+        narrower = HALF_WIDTH * (1.0 - np.clip((heights - level) / BRIDLE, 0.0, 1.0))
+        return np.asarray(_rock_at(tip, level) - narrower + clearance)
+
+    levels = [heights, heights - BRIDLE, heights - REACH_DOWN]
+    levels += [np.clip(z, heights - REACH_DOWN, heights) for _, z in rock(tip)]
+    return np.asarray(np.max([asked(level) for level in levels], axis=0))
+
+
+def _rock_at(tip: Point, heights: Any) -> Array:
+    """How far out the rock reaches (m); as far as at the edge above it."""
     wall_x, wall_z = zip(*rock(tip), strict=True)
-    ends = np.maximum(
-        np.interp(heights, wall_z, wall_x), np.interp(heights - REACH_DOWN, wall_z, wall_x)
-    )
-    beside_tip = (heights - REACH_DOWN <= tip.z) & (tip.z <= heights)
-    return np.asarray(np.where(beside_tip, tip.x, ends) + clearance)
+    return np.asarray(np.interp(heights, wall_z, wall_x))
 
 
 def _for_haul_line(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
+    """Where the line begins, and at the tip while that is above the litter."""
     top = rig.haul_directional
-    asked = haul_clearance_offset.masked(
+    at_tip = haul_clearance_offset.masked(
         z=heights, x_D=top.x, z_D=top.z, x_O=tip.x, z_O=tip.z, clearance=clearance
     )
-    return np.asarray(asked.filled(-np.inf))
+    return np.asarray(np.maximum(_rock_at(tip, heights) + clearance, at_tip.filled(-np.inf)))
 
 
 def _for_track_line(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
-    """The leg to the hub, which passes the tip once the litter is above it.
+    """The leg to the hub: where it begins, and at the tip while that is between litter and hub.
 
     Its upper leg starts at or above the haul line's directional, so it stays outside that line.
     """
     hub, out = rig.hub, tip.x + clearance
-    if tip.z <= hub.z:
-        return np.full(heights.shape, -np.inf)
-    asked = hub.x - (hub.x - out) * (heights - hub.z) / (tip.z - hub.z)
-    return np.asarray(np.where(heights > tip.z, asked, -np.inf))
+    begins = _rock_at(tip, heights) + clearance
+    if tip.z == hub.z:
+        return begins
+    at_tip = hub.x - (hub.x - out) * (heights - hub.z) / (tip.z - hub.z)
+    between = (heights - tip.z) * (tip.z - hub.z) > 0
+    return np.asarray(np.where(between, np.maximum(begins, at_tip), begins))
 
 
 def _field(rig: Rig, load: float) -> Field:
     """The map's grid and the tension on it."""
     top, start, hub = rig.haul_directional, rig.track_directional, rig.hub
     heights = top.z - 0.02 - (top.z + 2.0) * np.linspace(0.0, 1.0, 72) ** 1.5
-    straight = start.x + (hub.x - start.x) * (start.z - heights) / (start.z - hub.z)
+    straight = straight_line_limit(z=heights, x_D=start.x, z_D=start.z, x_B=hub.x, z_B=hub.z)
     ends = np.minimum(np.minimum(straight, hub.x), FURTHEST)
     along = 1.0 - (1.0 - np.linspace(0.0, 0.9998, 56)) ** 1.7
     x = top.x + 1e-6 + np.outer(ends - top.x, along)
     z = np.repeat(heights[:, None], along.size, axis=1)
-    up = np.arctan2(start.z - z, x - start.x)
-    down = np.arctan2(z - hub.z, hub.x - x)
+    haul, up, down = leg_angles(rig, x, z)
     tension = track_tension_apart.masked(
-        load=load,
-        haul_elevation=np.arctan2(top.z - z, x - top.x),
-        track_elevation=up,
-        ground_depression=down,
+        load=load, haul_elevation=haul, track_elevation=up, ground_depression=down
     )
     return Field(x, z, tension / (tension + load), up - abs(down))
 
@@ -454,16 +468,14 @@ class _Map:
         labels.append(_hub_label(station, hub))
         labels.append(_path_label(result))
         labels.append(_beyond_label(track, hub))
-        self._draw_tension(result, look, labels, lines)
+        self._draw_tension(result, look, labels)
         self._draw_forces(result, look, lines)
         wide, high = _NEAR_SIZE / _SCALE, _NEAR_SIZE / _SCALE
         inset: Box = (_MOST_SHOWN - wide - 1.0, _HIGH - high - 2.0, _MOST_SHOWN, _HIGH)
         body: Box = (station.x - 0.4, station.z - REACH_DOWN, station.x + 0.4, station.z)
         self._labels.write(labels, lines, [inset, body])
 
-    def _draw_tension(
-        self, result: ContourMap, look: Look, labels: list[Label], lines: list[list[Place]]
-    ) -> None:
+    def _draw_tension(self, result: ContourMap, look: Look, labels: list[Label]) -> None:
         parts: list[Rope | Region] = [*self._contours, self._bound, self._level]
         parts += [self._within, self._slack]
         if not look.numbers:
