@@ -50,12 +50,6 @@ _TENSIONER = (
     "Sheave efficiency varies with rope, load, water and dirt: enter what you measured.",
     *_READ,
 )
-_OPEN = Condition(
-    "The haul leg must be steeper than the ground leg, or the two are on one straight line and no "
-    "tension holds the litter there.",
-    "Bring the litter closer in, or move the directional or the hub further out.",
-    lambda v: v["haul_elevation"] > v["ground_depression"],
-)
 
 
 # --- what the weight must be -----------------------------------------------------------------
@@ -131,7 +125,7 @@ _SENSITIVE = (
     between=(q.LOAD, q.TRACK_TENSION, q.HAUL_TENSION),
     result=q.HAUL_SENSITIVITY,
     assumptions=guiding.track_tension.assumptions,
-    conditions=(_OPEN,),
+    conditions=(guiding.LEGS_OPEN,),
     cautions=_SENSITIVE,
 )
 def haul_sensitivity(argument: Argument) -> Step:
@@ -148,7 +142,7 @@ def haul_sensitivity(argument: Argument) -> Step:
     between=(q.LOAD, q.TRACK_TENSION, q.HAUL_TENSION),
     result=q.GROUND_SENSITIVITY,
     assumptions=guiding.track_tension.assumptions,
-    conditions=(_OPEN,),
+    conditions=(guiding.LEGS_OPEN,),
     cautions=_SENSITIVE,
 )
 def ground_sensitivity(argument: Argument) -> Step:
@@ -431,6 +425,109 @@ def across_sheave(*, reading: Any, efficiency: Any, last_move: str) -> Band:
     if move is LastMove.TAKEN_IN:
         return Band(less, less)
     return Band(more, more) if move is LastMove.LET_OUT else Band(less, more)
+
+
+# --- a cell behind a redirect ------------------------------------------------------------------
+
+
+@derive(
+    "Rope tension from a cell between a redirect and its anchor",
+    given=(q.READING, q.STRAND_ANGLE, q.SHEAVE_EFFICIENCY),
+    between=(q.TENSION_BEHIND,),
+    result=q.TENSION_AHEAD,
+    assumptions=(
+        "The cell carries the redirect alone, in line with the resultant of its two strands.",
+        "The rope is moving, or was moving last, towards the strand that is found.",
+    ),
+    conditions=(
+        Condition(
+            "The two strands must not lie in one straight line: they do not pull on the redirect.",
+            "Make the angle between the strands smaller.",
+            lambda v: v["strand_angle"] < np.pi,
+        ),
+    ),
+    cautions=_READ,
+)
+def rope_ahead_of_redirect(argument: Argument) -> Step:
+    """Tension in N of the strand that the rope moves towards; the other has the efficiency's share.
+
+    The cell reads the resultant of both strands, not the tension of the rope. With an efficiency of
+    1 both strands carry the same.
+    """
+    reading, angle, efficiency = argument.symbols(q.READING, q.STRAND_ANGLE, q.SHEAVE_EFFICIENCY)
+    behind, ahead = argument.symbols(q.TENSION_BEHIND, q.TENSION_AHEAD)
+    cos = argument.sympy.cos
+    lost = argument.law("The sheave leaves its share behind it.", behind, efficiency * ahead)
+    both = argument.law(
+        "The cell carries the resultant of the two strands.",
+        reading**2,
+        ahead**2 + behind**2 + 2 * ahead * behind * cos(angle),
+    )
+    put_in = argument.substitute("Put the strand behind in.", both, lost)
+    found = argument.solve("Solve for the strand ahead.", put_in, ahead)
+    root = argument.sympy.sqrt(1 + 2 * efficiency * cos(angle) + efficiency**2)
+    return argument.rewrite("Gather it.", found, reading / root)
+
+
+# --- cells at named places -----------------------------------------------------------------------
+
+
+class CellPlace(StrEnum):
+    """Where a load cell is built in. "On the system" is no place: name the strand."""
+
+    HAUL_LINE = "in the haul line at the litter"
+    TRACK_LINE = "in one track line, between litter and rope grab"
+    HUB = "between the hub and everything that pulls on it"
+    STRAND = "in one strand of the tensioner"
+
+    @property
+    def sentence(self) -> str:
+        """What a cell there measures."""
+        return _WHAT_IT_READS[self]
+
+
+_WHAT_IT_READS = {
+    CellPlace.HAUL_LINE: (
+        "It reads the haul tension at the litter; beyond an edge or a directional the haul team "
+        "feels another."
+    ),
+    CellPlace.TRACK_LINE: "It reads that line alone, not its neighbours.",
+    CellPlace.HUB: "It reads all lines together, whatever the friction in the tensioner.",
+    CellPlace.STRAND: (
+        "It reads that strand alone, which is about half of its line; the line itself is known "
+        "only together with the last movement."
+    ),
+}
+
+
+def cell_reading(
+    place: CellPlace,
+    system: Tensioner,
+    *,
+    haul_tension: Any,
+    track_tension: Any,
+    last_move: str,
+    number: int | None = None,
+) -> Band:
+    """What a cell at ``place`` reads, in N, for given haul tension and total track tension in N.
+
+    ``number`` says which line or which strand, counted from the device; the other places take
+    none. Raises :class:`DomainError` where it is missing or too much.
+    """
+    haul, track = checked((q.HAUL_TENSION, haul_tension), (q.TRACK_TENSION, track_tension))
+    move = LastMove.of(last_move)
+    if place in (CellPlace.HAUL_LINE, CellPlace.HUB):
+        if number is not None:
+            raise DomainError(f"number is {number!r}, but a cell {place} has none. Leave it out.")
+        tension = haul if place is CellPlace.HAUL_LINE else track
+        return Band(tension, tension)
+    if number is None:
+        raise DomainError(
+            f"number is missing: a cell {place} needs the number of it, counted from the device."
+        )
+    if place is CellPlace.TRACK_LINE:
+        return line_reading(system, track_tension=track, line=number, last_move=move).band
+    return strand_reading(system, track_tension=track, strand=number, last_move=move).band
 
 
 # --- do the cells agree? -----------------------------------------------------------------------

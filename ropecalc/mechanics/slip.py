@@ -19,9 +19,9 @@ from typing import Any
 import numpy as np
 
 from ropecalc import cautions
-from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
+from ropecalc.derivation import Argument, DomainError, Explanation, Step, derive
+from ropecalc.mechanics import guiding, stretch
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics import stretch
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, said
 from ropecalc.mechanics.roots import bisected
@@ -34,15 +34,9 @@ MOVES = (
 )
 _CAUTIONS = (MOVES, cautions.NEAR_DIRECTIONAL, cautions.STATIC, cautions.AUTHORITY)
 _SMALL = (
-    "The slip is small; a large one moves the litter further than in proportion at first.",
+    "The slip is so small that the angles of the legs stay as they are.",
     "The haul line keeps its length.",
     "The track lines come from the same high directional as the haul line, or it is a tag line.",
-)
-_OPEN = Condition(
-    "The haul leg must be steeper than the ground leg, or the two are on one straight line and no "
-    "tension holds the litter there.",
-    "Bring the litter closer in, or move the directional or the hub further out.",
-    lambda v: v["haul_elevation"] > v["ground_depression"],
 )
 _GIVEN = (q.SLIP, q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
 
@@ -52,7 +46,7 @@ _GIVEN = (q.SLIP, q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
     given=_GIVEN,
     result=q.ARC_MOVEMENT,
     assumptions=_SMALL,
-    conditions=(_OPEN,),
+    conditions=(guiding.LEGS_OPEN,),
     cautions=_CAUTIONS,
     source="derived here from the change of the ground leg",
 )
@@ -74,7 +68,7 @@ def slip_along_arc(argument: Argument) -> Step:
     between=(q.ARC_MOVEMENT,),
     result=q.INWARD_MOVEMENT,
     assumptions=_SMALL,
-    conditions=(_OPEN,),
+    conditions=(guiding.LEGS_OPEN,),
     cautions=_CAUTIONS,
     source="derived here from the change of the ground leg",
 )

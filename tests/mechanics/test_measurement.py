@@ -12,15 +12,18 @@ from ropecalc.mechanics import guiding
 from ropecalc.mechanics.holding import Method, hold
 from ropecalc.mechanics.measurement import (
     WRITE_DOWN,
+    CellPlace,
     LastMove,
     Tensioner,
     across_sheave,
+    cell_reading,
     compare_readings,
     full_scale_error,
     ground_sensitivity,
     haul_sensitivity,
     line_from_strand,
     line_reading,
+    rope_ahead_of_redirect,
     strand_reading,
     tension_band,
     total_from_strand,
@@ -435,6 +438,65 @@ def test_across_a_sheave() -> None:
         across_sheave(reading=-1.0, efficiency=0.8, last_move="taken in")
     with pytest.raises(DomainError, match="efficiency"):
         across_sheave(reading=1.0, efficiency=1.1, last_move="taken in")
+
+
+def test_a_cell_behind_a_redirect_reads_a_vector_sum() -> None:
+    rng = np.random.default_rng(8)
+    for _ in range(50):
+        angle, efficiency = rng.uniform(0, 3.1), rng.uniform(0.5, 1.0)
+        ahead = rng.uniform(500, 4000)
+        first = ahead * np.array([1.0, 0.0])
+        second = efficiency * ahead * np.array([np.cos(angle), np.sin(angle)])
+        reading = float(np.linalg.norm(first + second))
+        found = rope_ahead_of_redirect(reading=reading, strand_angle=angle, efficiency=efficiency)
+        assert found == pytest.approx(ahead, rel=1e-9)
+
+
+def test_published_redirects_turned_round() -> None:
+    # angle factors of hoist-block makers: a line pull of 1000 lb loads the block with these
+    for degrees, factor in ((0, 2.0), (60, 1.73), (90, 1.41), (120, 1.0), (135, 0.76)):
+        found = rope_ahead_of_redirect(
+            reading=1000.0 * factor, strand_angle=radians(degrees), efficiency=1.0
+        )
+        assert found == pytest.approx(1000.0, rel=0.011)
+    # calculated independently for this project
+    found = rope_ahead_of_redirect(reading=2600.0, strand_angle=radians(70), efficiency=1.0)
+    assert found == pytest.approx(1590, abs=5)
+    with pytest.raises(DomainError, match="must not lie in one straight line"):
+        rope_ahead_of_redirect(reading=1.0, strand_angle=np.pi, efficiency=0.9)
+
+
+def test_cells_at_named_places() -> None:
+    system = Tensioner(2, 0.9)
+    values = {"haul_tension": 1576.0, "track_tension": 1533.5, "last_move": "taken in"}
+    close(cell_reading(CellPlace.HAUL_LINE, system, **values), 1576.0)
+    close(cell_reading(CellPlace.HUB, system, **values), 1533.5)
+    strands = followed(system, LastMove.TAKEN_IN, 1.0)
+    strands *= 1533.5 / strands.sum()
+    for number in (1, 2, 3, 4):
+        close(cell_reading(CellPlace.STRAND, system, number=number, **values), strands[number - 1])
+    for number in (1, 2):
+        close(
+            cell_reading(CellPlace.TRACK_LINE, system, number=number, **values),
+            lines_of(strands)[number - 1],
+        )
+    for place, words in (
+        (CellPlace.HAUL_LINE, "haul tension at the litter"),
+        (CellPlace.TRACK_LINE, "that line alone"),
+        (CellPlace.HUB, "all lines together"),
+        (CellPlace.STRAND, "about half of its line"),
+    ):
+        assert words in place.sentence
+    for place in (CellPlace.STRAND, CellPlace.TRACK_LINE):
+        with pytest.raises(DomainError, match="number is missing: a cell in one"):
+            cell_reading(place, system, **values)
+    for place in (CellPlace.HUB, CellPlace.HAUL_LINE):
+        with pytest.raises(DomainError, match="number is 1, but a cell"):
+            cell_reading(place, system, number=1, **values)
+        with pytest.raises(DomainError, match="last_move"):
+            cell_reading(place, system, **{**values, "last_move": "?"})
+        with pytest.raises(DomainError, match="haul_tension"):
+            cell_reading(place, system, **{**values, "haul_tension": -1.0})
 
 
 # --- do the cells agree? ---------------------------------------------------------------------
