@@ -201,6 +201,28 @@ def test_editor_can_reveal_the_code_and_is_asked_to_save(open_page: OpenPage) ->
     expect(page.locator(".jp-NotebookPanel")).to_have_count(0)
 
 
+def test_the_code_can_be_revealed_while_the_page_runs(open_page: OpenPage, server) -> None:
+    """What the run says when it ends belongs to a page that is read, no longer to this one."""
+    slow = server.folder / "lessons" / "slow.ipynb"
+    page_file = json.loads((server.folder / TRIAL).read_text(encoding="utf-8"))
+    page_file["cells"][-1]["source"] = ["import time; time.sleep(6); print('Slept well.')"]
+    slow.write_text(json.dumps(page_file), encoding="utf-8")
+    try:
+        page = open_page("lessons/slow.ipynb", state="untrusted")
+        page.get_by_role("button", name="Run this page").click()
+        expect(page.get_by_role("slider", name="Load, kg")).to_be_visible(timeout=30_000)
+        expect(page.locator("[data-ropecalc=preparing]")).to_be_attached()
+        page.get_by_role("menuitem", name="View").click()
+        page.get_by_text("Show the code of this page (for editors)").click()
+        expect(page.locator(".cm-editor:visible").first).to_be_visible()
+        expect(results(page).get_by_text("Slept well.")).to_be_attached(timeout=30_000)
+        page.wait_for_timeout(500)
+        expect(page.locator("[data-ropecalc]")).to_have_count(0)
+        expect(page.locator(".ropecalc-notice")).to_have_count(0)
+    finally:
+        slow.unlink()
+
+
 @pytest.mark.parametrize("path", PAGES)
 def test_every_page_of_the_course_opens(open_page: OpenPage, path: str) -> None:
     """It runs by itself, shows no code, and whatever takes the keyboard has a name."""

@@ -187,8 +187,8 @@ class CoursePage {
   }
 
   show(state, sentence, action) {
-    if (this.panel.isDisposed) {
-      return;
+    if (this.panel.isDisposed || !this.reading) {
+      return; // closed, or turned into a notebook while it was running
     }
     this.panel.node.dataset.ropecalc = state;
     this.notice.say(sentence, action);
@@ -246,6 +246,7 @@ class CoursePage {
   showCode() {
     const { panel } = this;
     this.reading = false;
+    this.codeCells.forEach(cell => cell.removeClass('ropecalc-waiting'));
     delete panel.node.dataset.ropecalc;
     panel.removeClass('ropecalc-page');
     panel.toolbar.show();
