@@ -31,7 +31,7 @@ _TRACK = (
     "The track lines run freely through the litter's pulley: equal tension on both sides.",
     "Haul line and track lines come from the same high directional.",
 )
-_OPEN = Condition(
+LEGS_OPEN = Condition(
     "The haul leg must be steeper than the ground leg, or the two are on one straight line and no "
     "tension holds the litter there.",
     "Bring the litter closer in, or move the directional or the hub further out.",
@@ -164,7 +164,7 @@ _ANGLES = (q.LOAD, q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
     between=(q.HAUL_TENSION,),
     result=q.TAG_TENSION,
     assumptions=_TAG,
-    conditions=(_OPEN,),
+    conditions=(LEGS_OPEN,),
     cautions=_GUIDED,
 )
 def tag_tension(argument: Argument) -> Step:
@@ -185,7 +185,7 @@ def tag_tension(argument: Argument) -> Step:
     between=(q.TAG_TENSION,),
     result=q.HAUL_TENSION,
     assumptions=_TAG,
-    conditions=(_OPEN,),
+    conditions=(LEGS_OPEN,),
     cautions=_GUIDED,
 )
 def haul_tension_with_tag(argument: Argument) -> Step:
@@ -227,7 +227,7 @@ def _track_balance(argument: Argument, track_leg: Variable = q.HAUL_ELEVATION) -
     between=(q.HAUL_TENSION,),
     result=q.TRACK_TENSION,
     assumptions=_TRACK,
-    conditions=(_OPEN,),
+    conditions=(LEGS_OPEN,),
     cautions=_GUIDED,
 )
 def track_tension(argument: Argument) -> Step:
@@ -249,7 +249,7 @@ def track_tension(argument: Argument) -> Step:
     result=q.HAUL_TENSION,
     assumptions=_TRACK,
     conditions=(
-        _OPEN,
+        LEGS_OPEN,
         Condition(
             "The hub must not be higher above the litter than the directional is, measured as "
             "angles; there the haul line would go slack.",
@@ -277,7 +277,7 @@ _APART = (*_TRACK[:2], "Haul line and track lines come from directionals in diff
 _APART_ANGLES = (q.LOAD, q.HAUL_ELEVATION, q.TRACK_ELEVATION, q.GROUND_DEPRESSION)
 
 
-_APART_OPEN = Condition(
+TRACK_OPEN = Condition(
     "The litter must be inside the straight line from the track directional to the hub.",
     "Bring the litter closer in, or move a directional or the hub further out.",
     lambda v: (
@@ -285,6 +285,12 @@ _APART_OPEN = Condition(
         + np.sin(v["track_elevation"] - v["haul_elevation"])
         > 0
     ),
+)
+HAUL_TAUT = Condition(
+    "The track's upper leg must be at least as steep as its ground leg; beyond that the haul line "
+    "would go slack.",
+    "Lower the hub or the litter, or bring the litter closer in.",
+    lambda v: abs(v["ground_depression"]) <= v["track_elevation"],
 )
 
 
@@ -294,7 +300,7 @@ _APART_OPEN = Condition(
     between=(q.HAUL_TENSION,),
     result=q.TRACK_TENSION,
     assumptions=_APART,
-    conditions=(_APART_OPEN,),
+    conditions=(TRACK_OPEN,),
     cautions=_GUIDED,
 )
 def track_tension_apart(argument: Argument) -> Step:
@@ -317,13 +323,8 @@ def track_tension_apart(argument: Argument) -> Step:
     result=q.HAUL_TENSION,
     assumptions=_APART,
     conditions=(
-        _APART_OPEN,
-        Condition(
-            "The track's upper leg must be at least as steep as its ground leg; beyond that the "
-            "haul line would go slack.",
-            "Lower the hub or the litter, or bring the litter closer in.",
-            lambda v: abs(v["ground_depression"]) <= v["track_elevation"],
-        ),
+        TRACK_OPEN,
+        HAUL_TAUT,
     ),
     cautions=_GUIDED,
 )
@@ -493,12 +494,14 @@ def haul_clearance_offset(argument: Argument) -> Step:
     "Angle at the litter",
     given=(q.HAUL_ELEVATION, q.GROUND_DEPRESSION),
     result=q.LITTER_ANGLE,
-    conditions=(_OPEN,),
     cautions=_GUIDED,
     source="derived here from the angles at one point",
 )
 def litter_angle(argument: Argument) -> Step:
-    """Angle in rad between haul leg and ground leg; 180° is the straight line."""
+    """Angle in rad from haul leg over the top to ground leg; 180° is the straight line.
+
+    Past it only track lines from a directional of their own can hold the litter.
+    """
     up, down = argument.symbols(q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
     angle = argument.symbol(q.LITTER_ANGLE)
     straight = argument.law(
@@ -619,6 +622,39 @@ def take_in_rate(argument: Argument) -> Step:
         "leg lengthens by the sine of its depression.",
         argument.symbol(q.TAKE_IN_RATE),
         sin(up) - sin(down),
+    )
+
+
+@derive(
+    "Length of a tag line",
+    given=(q.X, q.Z, q.X_B, q.Z_B),
+    result=q.TAG_LENGTH,
+    assumptions=("A straight rope that does not stretch.",),
+    source="derived here from Pythagoras",
+)
+def tag_length(argument: Argument) -> Step:
+    """Length in m from the litter to the hub."""
+    x, z, x_b, z_b = argument.symbols(q.X, q.Z, q.X_B, q.Z_B)
+    return argument.law(
+        "One straight leg (Pythagoras).",
+        argument.symbol(q.TAG_LENGTH),
+        argument.sympy.sqrt((x_b - x) ** 2 + (z_b - z) ** 2),
+    )
+
+
+@derive(
+    "Tag line to pay out while the litter goes straight up",
+    given=(q.GROUND_DEPRESSION,),
+    result=q.PAY_OUT_RATE,
+    assumptions=("A straight rope that does not stretch.", "The litter goes straight up."),
+    source="derived here from the change of the leg",
+)
+def tag_pay_out_rate(argument: Argument) -> Step:
+    """Length of tag line to pay out per length raised: a plain number, m per m."""
+    return argument.law(
+        "For each short rise the ground leg lengthens by the sine of its depression.",
+        argument.symbol(q.PAY_OUT_RATE),
+        argument.sympy.sin(argument.symbol(q.GROUND_DEPRESSION)),
     )
 
 

@@ -98,9 +98,10 @@ class Hold:
     every field is a masked array, masked there. ``reach`` is a :class:`Reach` or an array of
     its integer values. ``line_tension`` is the tag line's, or that of all track lines together;
     the attendant has none (0). ``litter_angle`` is measured from the haul leg over the top to the
-    ground leg; it passes 180° where a track directional of its own holds the litter beyond the line
-    from haul directional to hub. ``take_in_rate`` is rope to take in (negative: to pay out) per
-    length raised straight up, for each track line or for the tag line.
+    ground leg, which the attendant does not have (masked); it passes 180° where a track directional
+    of its own holds the litter beyond the line from haul directional to hub. ``take_in_rate`` is
+    rope to take in (negative: to pay out) per length raised straight up, for each track line or
+    for the tag line.
     """
 
     method: Method
@@ -173,17 +174,19 @@ def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
     haul_tension = np.ma.where(plumb, load, haul_tension)
     uplift: Any = guiding.hub_uplift.masked(line_tension=line, ground_depression=ground)
     rate: Any = guiding.take_in_rate.masked(track_elevation=track, ground_depression=ground)
+    turn: Any = guiding.litter_angle.masked(**angles)
     if method is Method.TAG:
-        rate = -np.sin(ground)
+        rate = -guiding.tag_pay_out_rate.masked(ground_depression=ground)
     elif method is Method.ATTENDANT:
         uplift = rate = np.zeros_like(ground)
+        turn = np.ma.masked_all(ground.shape)
     return Hold(
         method=method,
         reach=Reach(int(reach[0])) if scalar else reach,
         haul_elevation=only_where_held(haul),
         track_elevation=only_where_held(track),
         ground_depression=only_where_held(ground),
-        litter_angle=only_where_held(np.pi - haul + ground),
+        litter_angle=only_where_held(turn),
         haul_tension=only_where_held(haul_tension),
         line_tension=only_where_held(line),
         push=only_where_held(push),
@@ -197,11 +200,12 @@ def _reach(
 ) -> "np.ndarray[Any, np.dtype[np.int64]]":
     """The verdict at each point; later lines overrule earlier ones."""
     reach = np.full(x.shape, int(Reach.HELD))
+    legs = {"haul_elevation": haul, "track_elevation": track, "ground_depression": ground}
     if method is Method.TRACK:
-        reach[np.abs(ground) > track] = Reach.HAUL_SLACK
-        reach[np.sin(haul - ground) + np.sin(track - haul) <= 0] = Reach.BEYOND_LINE
+        reach[~guiding.HAUL_TAUT.holds(legs)] = Reach.HAUL_SLACK
+        reach[~guiding.TRACK_OPEN.holds(legs)] = Reach.BEYOND_LINE
     elif method is Method.TAG:
-        reach[haul <= ground] = Reach.BEYOND_LINE
+        reach[~guiding.LEGS_OPEN.holds(legs)] = Reach.BEYOND_LINE
     reach[x == rig.haul_directional.x] = Reach.PLUMB
     if method is not Method.ATTENDANT:
         reach[x >= rig.hub.x] = Reach.BEYOND_HUB
@@ -228,3 +232,27 @@ def _forces(
     apart = {"load": load, **angles, "track_elevation": track}
     haul = guiding.haul_tension_with_track_apart.masked(**apart)
     return haul, guiding.track_tension_apart.masked(**apart), zero
+
+
+# --- how much a small error of place matters ----------------------------------------------------
+
+SENSITIVE_SHIFT = 0.2
+"""How far the litter is moved (m) to see whether a tension can be relied on."""
+SENSITIVE_CHANGE = 0.5
+"""A tension that changes by more than this part of itself is too sensitive to print."""
+NEGLIGIBLE_CHANGE = 0.1
+"""... unless the change is less than this part of the load: near plumb, small pulls double."""
+
+
+def too_shaky(load: float, here: Any, further: Any, nearer: Any) -> Any:
+    """Where an effort cannot be relied on, from the efforts (N) here and moved out and in.
+
+    Arrays, NaN where the litter is not held. It cannot if the litter, moved out by
+    :data:`SENSITIVE_SHIFT`, is not held any more, or if the change is more than
+    :data:`SENSITIVE_CHANGE` of the effort and :data:`NEGLIGIBLE_CHANGE` of the load. False where
+    it is not held here: there is nothing to rely on.
+    """
+    held = np.isfinite(here)
+    change = np.fmax(further - here, here - np.nan_to_num(nearer, nan=0.0))
+    much = (change > SENSITIVE_CHANGE * here) & (change > NEGLIGIBLE_CHANGE * load)
+    return held & (~np.isfinite(further) | much)

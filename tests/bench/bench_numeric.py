@@ -127,6 +127,8 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "guiding.take_in_rate": lambda track_elevation, ground_depression: (
         sin(track_elevation) - sin(ground_depression)
     ),
+    "guiding.tag_length": lambda x, z, x_B, z_B: sqrt((x_B - x) ** 2 + (z_B - z) ** 2),
+    "guiding.tag_pay_out_rate": lambda ground_depression: sin(ground_depression),
     "guiding.slack_haul_depression": lambda haul_elevation: -haul_elevation,
     "guiding.slack_haul_track_tension": lambda load, haul_elevation: (
         load / (2 * sin(haul_elevation))

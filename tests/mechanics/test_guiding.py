@@ -307,6 +307,21 @@ def test_take_in_rate_is_a_numeric_derivative_of_the_length() -> None:
     np.testing.assert_allclose(rate, (lower - upper) / 2e-5, atol=1e-8)
 
 
+def test_the_pay_out_rate_is_a_numeric_derivative_of_the_tag_line_s_length() -> None:
+    rng = np.random.default_rng(64)
+    x, z = rng.uniform(1, 8, 500), rng.uniform(-8, 28, 500)
+    assert g.tag_length(x=1.0, z=4.0, x_B=4.0, z_B=0.0) == pytest.approx(5.0, rel=1e-15)
+    lower, upper = (g.tag_length(x=x, z=z + step, x_B=45.0, z_B=1.0) for step in (-1e-5, 1e-5))
+    rate = g.tag_pay_out_rate(ground_depression=np.arctan2(z - 1.0, 45 - x))
+    np.testing.assert_allclose(rate, (upper - lower) / 2e-5, atol=1e-8)
+    assert (rate[z < 1.0] < 0).all() and (rate[z > 1.0] > 0).all()
+
+
+def test_the_angle_at_the_litter_passes_half_a_turn_beyond_the_straight_line() -> None:
+    angle = g.litter_angle(haul_elevation=math.radians(50), ground_depression=math.radians(60))
+    assert math.degrees(angle) == pytest.approx(190)
+
+
 # --- slack -----------------------------------------------------------------------------------
 
 

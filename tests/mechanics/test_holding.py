@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics import guiding
-from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold
+from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold, too_shaky
 from tests.mechanics.cases import (
     CASE,
     CASE_LOAD,
@@ -101,6 +101,9 @@ def test_every_held_place_has_every_number_and_no_other_has_one(
         possible = np.isin(held.reach, [Reach.HELD, Reach.PLUMB])
         for name in NUMBERS:
             values = getattr(held, name)
+            if (method, name) == (Method.ATTENDANT, "litter_angle"):  # there is no ground leg
+                assert np.ma.getmaskarray(values).all()
+                continue
             assert (np.ma.getmaskarray(values) == ~possible).all(), name
             assert np.isfinite(np.ma.getdata(values)[possible]).all(), name
 
@@ -140,7 +143,8 @@ def test_one_place_and_many_places_agree(method: Method, apart: bool) -> None:
             assert one.reach is Reach(int(many.reach[i]))
             for name in NUMBERS:
                 value, array = getattr(one, name), getattr(many, name)
-                if one.reach.possible:
+                absent = (method, name) == (Method.ATTENDANT, "litter_angle")
+                if one.reach.possible and not absent:
                     assert value == pytest.approx(array[i], rel=1e-12, abs=1e-12), name
                 else:
                     assert value is None and array[i] is np.ma.masked, name
@@ -598,3 +602,27 @@ def test_every_verdict_speaks() -> None:
         assert reach.sentence.endswith(".")
         if not reach.possible:
             assert any(w in reach.sentence for w in ("Move", "Lower", "Bring")), reach
+
+
+# --- how much a small error of place matters ----------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("here", "further", "nearer", "shaky"),
+    [
+        (1000.0, 1499.0, 700.0, False),
+        (1000.0, 1501.0, 700.0, True),  # more than half as much again further out
+        (1000.0, 1100.0, 499.0, True),  # more than half gone further in
+        (100.0, 290.0, 0.0, False),  # doubles and more, but by less than a tenth of the load
+        (100.0, 310.0, 0.0, True),
+        (1000.0, math.nan, 700.0, True),  # further out nothing holds it
+        (400.0, 500.0, math.nan, True),  # further in it needs no holding: all of it is gone
+        (math.nan, 500.0, 400.0, False),  # not held here, so there is nothing to rely on
+    ],
+)
+def test_where_an_effort_cannot_be_relied_on(
+    here: float, further: float, nearer: float, shaky: bool
+) -> None:
+    assert bool(too_shaky(2000.0, here, further, nearer)) is shaky
+    both = too_shaky(2000.0, np.array([here, 1.0]), np.array([further, 1.0]), np.array([nearer, 1]))
+    assert both.tolist() == [shaky, False]

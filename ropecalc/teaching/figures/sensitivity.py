@@ -4,8 +4,7 @@ from typing import Any
 
 import numpy as np
 
-from ropecalc.mechanics.holding import Hold, Method, Reach, Rig, hold
-from ropecalc.planning.raise_plan import NEGLIGIBLE_CHANGE, SENSITIVE_CHANGE, SENSITIVE_SHIFT
+from ropecalc.mechanics.holding import SENSITIVE_SHIFT, Hold, Method, Rig, hold, too_shaky
 from ropecalc.units import Display, Kind
 
 
@@ -27,16 +26,10 @@ def effort(held: Hold) -> Any:
 def too_sensitive(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Any:
     """Whether a litter that is held at ``x``, ``z`` (m; scalars or arrays) is held too shakily.
 
-    It is if, moved out a little, it cannot be held any more, or if moving it out or in changes
-    the effort by more than half of itself and by more than a negligible part of the load.
     False where it is not held at all.
     """
     place_x, place_z = np.broadcast_arrays(np.asarray(x, float), np.asarray(z, float))
     shifts = np.array([0.0, SENSITIVE_SHIFT, -SENSITIVE_SHIFT])
     moved = hold(method, rig, load, np.add.outer(shifts, place_x), np.stack([place_z] * 3))
-    possible = (moved.reach == Reach.HELD) | (moved.reach == Reach.PLUMB)
-    efforts = np.ma.filled(effort(moved), 0.0)
-    here, further, nearer = efforts
-    change = np.maximum(further - here, here - nearer)
-    much = (change > SENSITIVE_CHANGE * here) & (change > NEGLIGIBLE_CHANGE * load)
-    return possible[0] & (~possible[1] | much)
+    here, further, nearer = np.ma.filled(effort(moved), np.nan)
+    return too_shaky(load, here, further, nearer)
