@@ -9,7 +9,6 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
-from pathlib import Path
 
 from ropecalc import __version__
 
@@ -63,7 +62,7 @@ def plan(add: AddParser) -> None:
 
 def _run_plan(options: argparse.Namespace) -> int:
     from ropecalc.planning.export import plan_as_csv, plan_as_json
-    from ropecalc.planning.files import check_destination, write_whole
+    from ropecalc.planning.files import check_destination, same_file, write_all
     from ropecalc.planning.raise_plan import plan_raise
     from ropecalc.planning.report import read_display, text_report
     from ropecalc.planning.site_file import read_site
@@ -73,18 +72,19 @@ def _run_plan(options: argparse.Namespace) -> int:
         from ropecalc.teaching.plan_picture import picture, picture_format
 
         file_format = picture_format(options.picture)
+    site = read_site(options.site)
     for path in filter(None, (options.csv, options.picture)):
-        if check_destination(path).resolve() == Path(options.site).resolve():
-            raise ValueError(f"{path}: this is the site file. Choose another name to write.")
-    found = plan_raise(read_site(options.site))
+        check_destination(path, site.read_from)
+    if options.csv and options.picture and same_file(options.csv, options.picture):
+        raise ValueError(f"{options.csv}: --csv and --picture name one file. Name two.")
+    found = plan_raise(site)
     files: dict[str, str | bytes] = {}
     if options.csv:
         files[options.csv] = plan_as_csv(found)
     if options.picture:
         files[options.picture] = picture(found, display, file_format)
     text = plan_as_json(found) if options.json else text_report(found, display)
-    for path, content in files.items():
-        write_whole(path, content)
+    write_all(files)
     return _print(text)
 
 

@@ -59,6 +59,7 @@ _ALL = (
     Unit("lbf", Kind.FORCE, POUND * STANDARD_GRAVITY, "pounds-force"),
     Unit("m", Kind.LENGTH, 1.0, "metres"),
     Unit("cm", Kind.LENGTH, 0.01, "centimetres"),
+    Unit("mm", Kind.LENGTH, 0.001, "millimetres"),
     Unit("ft", Kind.LENGTH, 0.3048, "feet"),
     Unit("in", Kind.LENGTH, 0.0254, "inches"),
     Unit("kg", Kind.MASS, 1.0, "kilograms"),

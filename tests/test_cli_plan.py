@@ -3,10 +3,8 @@
 import csv
 import json
 import os
-import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
@@ -104,8 +102,12 @@ def test_trouble_is_one_message_and_no_file(
         (["--picture", "p.gif"], "End the file's name in one"),
         (["--picture", "p"], "End the file's name in one"),
         (["--csv", "."], "this is a folder"),
-        (["--csv", str(DEMO)], "this is the site file"),
+        (["--csv", str(DEMO)], "is read from this file"),
+        (["--csv", "plan.csv", "--picture", "plan.csv"], "End the file's name in one"),
+        (["--csv", "plan.png", "--picture", "./plan.png"], "name one file"),
+        (["--csv", "/dev/null"], "not an ordinary file"),
         (["--units", "stone"], "not a unit known here"),
+        (["--units", ""], "a unit is missing"),
         (["--units", "kN,lbf"], "two units of force"),
     ],
 )
@@ -163,18 +165,74 @@ def test_a_reader_who_leaves_is_no_trouble() -> None:
     process.stderr.close()
 
 
-@pytest.mark.skipif(os.name == "nt", reason="there is no such signal on Windows")
-def test_stopping_it_is_quiet(tmp_path: Path) -> None:
-    """A plan that waits for its site file (a pipe nobody writes to) is interrupted."""
-    pipe = tmp_path / "site.toml"
-    os.mkfifo(pipe)
-    process = start("plan", str(pipe))
-    time.sleep(3)
-    assert process.poll() is None
-    process.send_signal(signal.SIGINT)
-    out, err = process.communicate(timeout=60)
-    assert (out, err) == (b"", b"")
-    assert process.returncode == 130
+def test_stopping_it_is_quiet(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def stopped(_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("ropecalc.planning.raise_plan.plan_raise", stopped)
+    assert main(["plan", str(DEMO)]) == 130
+    assert capsys.readouterr() == ("", "")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="pipes have no names in folders on Windows")
+def test_a_pipe_is_not_waited_for(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    os.mkfifo(tmp_path / "site.toml")
+    assert main(["plan", str(tmp_path / "site.toml")]) == 2
+    assert "not an ordinary file" in capsys.readouterr().err
+
+
+def survey(folder: Path) -> tuple[Path, Path]:
+    """A site file and the table that its wall is read from."""
+    text = DEMO.read_text(encoding="utf-8")
+    start, end = text.index("[wall]"), text.index("[haul_directional]")
+    site, table = folder / "site.toml", folder / "wall.csv"
+    wall = '[wall]\nunit = "m"\nfile = "wall.csv"\n\n'
+    site.write_text(text[:start] + wall + text[end:], encoding="utf-8")
+    table.write_text("offset,height\n0,0\n0,23.5\n1.7,25\n0,26\n0,30\n")
+    return site, table
+
+
+@pytest.mark.parametrize("option", ["--csv", "--picture"])
+@pytest.mark.parametrize("how", ["same", "link", "hard link"])
+def test_what_a_plan_is_read_from_is_not_written_over(
+    option: str, how: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    site, table = survey(tmp_path)
+    before = (site.read_bytes(), table.read_bytes())
+    for source in (site, table):
+        name = tmp_path / f"{source.stem}.png" if option == "--picture" else source
+        if how == "link":
+            name = tmp_path / f"link-{source.stem}.png"
+            name.symlink_to(source)
+        elif how == "hard link" or name != source:
+            name = tmp_path / f"hard-{source.stem}.png"
+            name.hardlink_to(source)
+        assert main(["plan", str(site), option, str(name)]) == 2
+        assert "is read from this file" in capsys.readouterr().err
+    assert (site.read_bytes(), table.read_bytes()) == before
+
+
+def test_a_picture_that_fails_leaves_no_table(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    site, _ = survey(tmp_path)
+    (tmp_path / "plan.csv").write_text("old")
+    filled = 0
+
+    def full(_: int) -> None:
+        nonlocal filled
+        filled += 1
+        if filled == 2:
+            raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("ropecalc.planning.files.os.fsync", full)
+    names = [str(tmp_path / "plan.csv"), str(tmp_path / "plan.png")]
+    assert main(["plan", str(site), "--csv", names[0], "--picture", names[1]]) == 2
+    assert "plan.png: cannot be written (No space left" in capsys.readouterr().err
+    assert (tmp_path / "plan.csv").read_text() == "old"
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["plan.csv", "site.toml", "wall.csv"]
 
 
 @pytest.mark.parametrize("encoding", ["ascii", "cp1252", "utf-8"])

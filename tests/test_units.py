@@ -63,8 +63,8 @@ def test_constants() -> None:
 
 PINT = {
     "N": "newton", "kN": "kilonewton", "kgf": "kilogram_force", "lbf": "pound_force",
-    "m": "meter", "cm": "centimeter", "ft": "foot", "in": "inch", "kg": "kilogram",
-    "lb": "pound", "°": "degree", "rad": "radian",
+    "m": "meter", "cm": "centimeter", "mm": "millimeter", "ft": "foot", "in": "inch",
+    "kg": "kilogram", "lb": "pound", "°": "degree", "rad": "radian",
 }  # fmt: skip
 BASE = {Kind.FORCE: "newton", Kind.LENGTH: "meter", Kind.MASS: "kilogram", Kind.ANGLE: "radian"}
 

@@ -1,8 +1,9 @@
 """How far out the litter must be held at each height, and which rock demands it.
 
 Each demand is a least offset of the master attachment point: for the body, for the lines, and
-for hanging plumb. Rock and lines are straight between their corners, so every demand is exact:
-it is the largest of a few candidates, not the result of a search.
+for hanging plumb. Clearances are measured level. Rock and lines are straight between their
+corners, so every demand is exact: it is the largest of a few candidates, not the result of a
+search.
 """
 
 import math
@@ -57,8 +58,8 @@ def all_demands(site: Site, height: float) -> list[Demand]:
         _plumb(site, height),
         _body(site, height),
         _haul_line(site, height),
-        _track_line(site, height),
-        _ground_line(site, height),
+        _line_to(site, height, site.rig.track_directional, Cause.TRACK_LINE),
+        _line_to(site, height, site.rig.hub, Cause.GROUND_LINE),
     ]
     return [demand for demand in found if demand is not None]
 
@@ -72,11 +73,6 @@ def most_room(found: Sequence[Demand], method: Method) -> Demand:
     }[method]
     concerned = [demand for demand in found if demand.cause not in spared]
     return max(concerned, key=lambda demand: demand.offset)
-
-
-def governing_demand(site: Site, height: float, method: Method) -> Demand:
-    """The demand that asks for most room at ``height``."""
-    return most_room(all_demands(site, height), method)
 
 
 def _plumb(site: Site, height: float) -> Demand:
@@ -135,29 +131,16 @@ def _haul_line(site: Site, height: float) -> Demand | None:
     return most
 
 
-def _track_line(site: Site, height: float) -> Demand | None:
-    """The track line's upper leg clears all rock; no protection counts for it."""
-    directional = site.rig.track_directional
-    most: Demand | None = None
-    for corner in _rock_between(site, site.wall.points, height, directional.z):
-        room = corner.offset + site.lift.line_clearance
-        offset = _reach(directional, corner.height, room, height)
-        if most is None or offset > most.offset:
-            most = Demand(offset, Cause.TRACK_LINE, corner)
-    return most
-
-
-def _ground_line(site: Site, height: float) -> Demand | None:
-    """The line from the litter to the hub clears all rock between their heights."""
-    hub = site.rig.hub
-    if abs(hub.z - height) <= SAME:
+def _line_to(site: Site, height: float, anchor: Point, cause: Cause) -> Demand | None:
+    """The straight line from the litter to ``anchor`` clears all rock; no protection counts."""
+    if abs(anchor.z - height) <= SAME:
         return None
     most: Demand | None = None
-    for corner in _rock_between(site, site.wall.points, height, hub.z):
+    for corner in _rock_between(site, site.wall.points, height, anchor.z):
         room = corner.offset + site.lift.line_clearance
-        offset = _reach(hub, corner.height, room, height)
+        offset = _reach(anchor, corner.height, room, height)
         if most is None or offset > most.offset:
-            most = Demand(offset, Cause.GROUND_LINE, corner)
+            most = Demand(offset, cause, corner)
     return most
 
 
@@ -220,7 +203,8 @@ def haul_path(site: Site, height: float, offset: float) -> HaulPath:
         at = nearest
         above = [candidate for candidate in above if candidate.height > edge.height + SAME]
     bends = tuple(
-        (edge, steps[index + 1][2] - lean)
+        # three points in one straight line may turn by less than nothing in the last digit
+        (edge, max(0.0, steps[index + 1][2] - lean))
         for index, (_, edge, lean) in enumerate(steps)
         if edge is not None
     )

@@ -120,6 +120,7 @@ def _summary(summary: Summary) -> dict[str, Any]:
                 "of": comparison.name,
                 "limit_N": comparison.limit,
                 "largest_N": None if comparison.largest is None else comparison.largest.value,
+                "some_heights_left_out": comparison.partial,
                 "verdict": comparison.verdict.value,
             }
             for comparison in summary.comparisons

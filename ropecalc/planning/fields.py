@@ -140,7 +140,16 @@ FIELDS: tuple[Field, ...] = (
         letter="h",
         help="Count an attendant hanging at the litter.",
     ),
-    Field("litter", "clearance", _L, "Clearance between body and rock", "0.3 m", _NN, letter="c"),
+    Field(
+        "litter",
+        "clearance",
+        _L,
+        "Clearance between body and rock",
+        "0.3 m",
+        _NN,
+        letter="c",
+        help="Measured level, straight out from the rock; so is the lines' clearance.",
+    ),
     Field(
         "raise",
         "start_height",

@@ -29,9 +29,6 @@ class RockPoint:
     height: float
     note: str = ""
 
-    def __str__(self) -> str:
-        return f"{self.note} " * bool(self.note) + f"({self.offset:.2f} m out, {self.height:.2f} m)"
-
 
 class ProfileError(ValueError):
     """A chain of points that cannot be a wall. ``row`` counts from 1; 0 means the whole chain."""

@@ -8,25 +8,31 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import cached_property
 from typing import Any
 
 import numpy as np
 
 from ropecalc import cautions
+from ropecalc.derivation import DomainError
 from ropecalc.mechanics.friction import capstan_tension
-from ropecalc.mechanics.guiding import straight_line_limit, track_length
-from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold
+from ropecalc.mechanics.guiding import straight_line_limit, tag_length, track_length
+from ropecalc.mechanics.holding import (
+    SENSITIVE_SHIFT,
+    Hold,
+    Method,
+    Point,
+    Reach,
+    Rig,
+    hold,
+    too_shaky,
+)
 from ropecalc.mechanics.vectors import weight
 from ropecalc.planning.clearing import Demand, HaulPath, all_demands, haul_path, most_room
+from ropecalc.planning.problem import SiteError
 from ropecalc.planning.profile import SAME, Array
 from ropecalc.planning.site import Limits, Site
 
-SENSITIVE_SHIFT = 0.2
-"""How far the litter is moved (m) to see whether a tension can be relied on."""
-SENSITIVE_CHANGE = 0.5
-"""A tension that changes by more than this part of itself is too sensitive to print."""
-NEGLIGIBLE_CHANGE = 0.1
-"""... unless the change is less than this part of the load: near plumb, small pulls double."""
 _FINEST_GRID, _GRID_SIZE = 0.05, 1000
 
 EDGE_FRICTION = (
@@ -37,6 +43,10 @@ EDGE_FRICTION = (
 SURVEY_ONLY = (
     "The plan knows only the surveyed points and straight rock between them, and no rock above "
     "the highest or below the lowest of them."
+)
+LEVEL_CLEARANCE = (
+    "Clearances are measured level, straight out from the rock; square to a leaning line or a "
+    "leaning wall there is less."
 )
 LEG_REACH = (
     "The outward push of an attendant is worked out even where the wall is out of reach of their "
@@ -49,6 +59,7 @@ class Verdict(StrEnum):
     """A result compared with what the user entered; nothing is built in."""
 
     INSIDE = "inside the limit you entered"
+    PARTLY = "inside the limit you entered where the litter is held, which is not everywhere"
     OUTSIDE = "outside the limit you entered"
     TOO_SENSITIVE = "too sensitive to compare"
     NO_LIMIT = "no limit entered"
@@ -153,12 +164,17 @@ class Gap:
 
 @dataclass(frozen=True)
 class Comparison:
-    """The largest value of one result against the limit entered for it."""
+    """The largest value of one result against the limit entered for it.
+
+    ``partial``: some heights have no value to rely on (not held, or too sensitive), and the
+    largest knows nothing of them.
+    """
 
     name: str
     limit: float | None
     largest: Peak | None
     verdict: Verdict
+    partial: bool
 
 
 @dataclass(frozen=True)
@@ -212,8 +228,21 @@ def plan_raise(site: Site) -> RaisePlan:
     """The plan of the raise that ``site`` asks for.
 
     At each height the litter is at the least offset that clears the rock for the method that
-    guides it; the other methods are worked out on the same path.
+    guides it; the other methods are worked out on the same path. Clearances are measured level.
+    Raises :class:`SiteError` for a site that leads where a result does not hold.
     """
+    try:
+        return _plan(site)
+    except DomainError as error:
+        raise SiteError(
+            site.source,
+            "",
+            f"this site cannot be worked out. {error}",
+            "Check the survey and the load.",
+        ) from error
+
+
+def _plan(site: Site) -> RaisePlan:
     load = float(weight(mass=site.litter.mass))
     method = site.lift.guided_by
     regular = _regular_heights(site)
@@ -226,20 +255,18 @@ def plan_raise(site: Site) -> RaisePlan:
         grid = _merged(grid, [peak])
         sweep = _Sweep(site, load, grid)
     chosen = _merged(regular, critical, [] if peak is None else [peak])
-    stations = _stations(site, load, chosen)
+    stations = _stations(_Sweep(site, load, chosen))
     governing = None
     if peak is not None:
         governing = min(stations, key=lambda station: abs(station.height - peak))
-    summaries = tuple(
-        _summary(site, load, sweep, way) for way in sorted(Method, key=lambda m: m != method)
-    )
-    lengths = sweep.track_lengths[sweep.forces[method].held]
+    summaries = tuple(_summary(sweep, way) for way in sorted(Method, key=lambda m: m != method))
+    lengths = sweep.lengths[0][sweep.guided.held]
     return RaisePlan(
         site=site,
         load=load,
         stations=stations,
         governing=governing,
-        trace=_trace(site, load, sweep),
+        trace=_trace(sweep),
         summaries=summaries,
         track_play=float(np.ptp(lengths)) if len(lengths) else None,
         cautions=_cautions(site),
@@ -303,39 +330,93 @@ def _merged(*groups: Sequence[float]) -> list[float]:
 
 
 class _Sweep:
-    """Every method worked out at each of ``heights``, on the path of the site's method."""
+    """Every method worked out at each of ``heights``, on the path of the site's method.
+
+    What is asked for is worked out once, when it is first needed.
+    """
 
     def __init__(self, site: Site, load: float, heights: Sequence[float]) -> None:
         self.site = site
+        self.load = load
         self.heights = np.array(heights)
-        found = [all_demands(site, float(height)) for height in heights]
-        self.demands = [most_room(there, site.lift.guided_by) for there in found]
+        self._found = [all_demands(site, float(height)) for height in heights]
+        self.demands = [most_room(there, site.lift.guided_by) for there in self._found]
         self.offsets = np.array([demand.offset for demand in self.demands])
-        self.forces = {
-            method: _Forces(
-                site,
-                load,
-                method,
-                self.offsets,
-                self.heights,
-                [
-                    _unmet(there, method, demand)
-                    for there, demand in zip(found, self.demands, strict=True)
-                ],
+        self._forces: dict[tuple[Method, float], _Forces] = {}
+        self._paths: dict[float, list[HaulPath]] = {}
+        self._moved: dict[Method, _Moved] = {}
+
+    def forces(self, method: Method) -> "_Forces":
+        """What ``method`` takes on the path."""
+        return self._forces_at(method, 0.0)
+
+    def moved(self, method: Method) -> "_Moved":
+        """What ``method`` takes with the litter a little further out or in."""
+        if method not in self._moved:
+            here, further, nearer = (
+                self._forces_at(method, shift).effort
+                for shift in (0.0, SENSITIVE_SHIFT, -SENSITIVE_SHIFT)
             )
-            for method in Method
-        }
+            self._moved[method] = _Moved(further, too_shaky(self.load, here, further, nearer))
+        return self._moved[method]
 
     @property
-    def track_lengths(self) -> Array:
-        """The length of one track line at each height (m)."""
-        return _lengths(self.site.rig, self.offsets, self.heights)[0]
+    def guided(self) -> "_Forces":
+        """What the site's own method takes on the path."""
+        return self.forces(self.site.lift.guided_by)
+
+    @property
+    def haul_paths(self) -> "list[HaulPath]":
+        """How the haul line runs from each place on the path."""
+        return self._paths_at(0.0)
+
+    @cached_property
+    def lengths(self) -> tuple[Array, Array]:
+        """The lengths of one track line and of a tag line at each height (m)."""
+        top, hub = self.site.rig.track_directional, self.site.rig.hub
+        here = {"x": self.offsets, "z": self.heights, "x_B": hub.x, "z_B": hub.z}
+        track, tag = track_length(**here, x_A=top.x, z_A=top.z), tag_length(**here)
+        return np.asarray(track), np.asarray(tag)
+
+    def _forces_at(self, method: Method, shift: float) -> "_Forces":
+        if (method, shift) not in self._forces:
+            needs = [
+                None if shift else _unmet(there, method, demand)
+                for there, demand in zip(self._found, self.demands, strict=True)
+            ]
+            self._forces[method, shift] = _Forces(
+                self.site,
+                self.load,
+                method,
+                self.offsets + shift,
+                self.heights,
+                self._paths_at(shift),
+                needs,
+            )
+        return self._forces[method, shift]
+
+    def _paths_at(self, shift: float) -> list[HaulPath]:
+        if shift not in self._paths:
+            self._paths[shift] = [
+                haul_path(self.site, float(z), float(x) + shift)
+                for x, z in zip(self.offsets, self.heights, strict=True)
+            ]
+        return self._paths[shift]
+
+
+@dataclass(frozen=True)
+class _Moved:
+    """The effort with the litter 0.2 m further out, and where it cannot be relied on."""
+
+    further: Array
+    sensitive: "np.ndarray[Any, Any]"
 
 
 class _Forces:
     """One method's forces at many places at once; NaN where the litter is not held.
 
-    ``needs`` are demands of this method alone that the places do not meet; it cannot hold there.
+    ``paths`` are the haul line's at these places; ``needs`` are demands of this method alone
+    that the places do not meet, so that it cannot hold there.
     """
 
     def __init__(
@@ -345,19 +426,17 @@ class _Forces:
         method: Method,
         offsets: Array,
         heights: Array,
-        needs: Sequence[Demand | None] | None = None,
+        paths: Sequence[HaulPath],
+        needs: Sequence[Demand | None],
     ) -> None:
         self.method = method
-        self.haul_paths = [
-            haul_path(site, float(z), float(x)) for x, z in zip(offsets, heights, strict=True)
-        ]
-        self.needs = needs or [None] * len(heights)
+        self.needs = needs
         size = len(heights)
         self.reach = np.empty(size, dtype=object)
         angles = ("haul_elevation", "ground_depression", "litter_angle")
         names = ("haul_tension", "line_tension", "push", "hub_uplift", *angles)
         self.values = {name: np.full(size, np.nan) for name in names}
-        starts = [path.hangs_from for path in self.haul_paths]
+        starts = [path.hangs_from for path in paths]
         for start in dict.fromkeys(starts):
             here = np.array([other == start for other in starts])
             rig = Rig(start, site.rig.track_directional, site.rig.hub)
@@ -376,7 +455,7 @@ class _Forces:
         self.haul_above = np.array(
             [
                 _above_edges(tension, path)
-                for tension, path in zip(self.values["haul_tension"], self.haul_paths, strict=True)
+                for tension, path in zip(self.values["haul_tension"], paths, strict=True)
             ]
         )
         plumb, line = _straight_line(site, method, starts, heights)
@@ -429,48 +508,36 @@ def _straight_line(
     return plumb, np.ma.filled(limit, np.nan)
 
 
-def _lengths(rig: Rig, offsets: Array, heights: Array) -> tuple[Array, Array]:
-    """The lengths of one track line and of a tag line (m)."""
-    top, hub = rig.track_directional, rig.hub
-    track: Any = track_length(x=offsets, z=heights, x_A=top.x, z_A=top.z, x_B=hub.x, z_B=hub.z)
-    return np.asarray(track), np.hypot(hub.x - offsets, hub.z - heights)
-
-
 def _refined_peak(site: Site, load: float, sweep: _Sweep) -> float | None:
     """The height of the largest effort, searched on ever finer grids; None if never held."""
     heights = sweep.heights
-    effort = sweep.forces[site.lift.guided_by].effort
+    effort = sweep.guided.effort
     if not np.isfinite(effort).any():
         return None
     for _ in range(2):
         at = int(np.nanargmax(effort))
         low, high = heights[max(at - 1, 0)], heights[min(at + 1, len(heights) - 1)]
         heights = np.unique(np.append(np.linspace(low, high, 41), heights[at]))
-        effort = _Sweep(site, load, list(heights)).forces[site.lift.guided_by].effort
+        effort = _Sweep(site, load, list(heights)).guided.effort
     return float(heights[int(np.nanargmax(effort))])
 
 
 # --- stations and summaries -----------------------------------------------------------------------
 
 
-def _stations(site: Site, load: float, heights: Sequence[float]) -> tuple[Station, ...]:
-    sweep = _Sweep(site, load, heights)
-    track, tag = _lengths(site.rig, sweep.offsets, sweep.heights)
-    moved = {method: _moved(site, load, sweep, method) for method in Method}
+def _stations(sweep: _Sweep) -> tuple[Station, ...]:
+    track, tag = sweep.lengths
+    held = sweep.guided.held
     stations: list[Station] = []
-    for index, height in enumerate(heights):
-        ways = tuple(_guided(sweep, method, index, moved[method]) for method in Method)
-        forces = sweep.forces
-        along = index > 0 and all(
-            forces[site.lift.guided_by].held[place] for place in (index - 1, index)
-        )
+    for index, height in enumerate(sweep.heights):
+        along = index > 0 and bool(held[index - 1] and held[index])
         stations.append(
             Station(
                 height=float(height),
                 offset=float(sweep.offsets[index]),
                 demand=sweep.demands[index],
-                haul=forces[site.lift.guided_by].haul_paths[index],
-                ways=ways,
+                haul=sweep.haul_paths[index],
+                ways=tuple(_guided(sweep, method, index) for method in Method),
                 track_length=float(track[index]),
                 tag_length=float(tag[index]),
                 take_in=float(track[index - 1] - track[index]) if along else None,
@@ -480,17 +547,16 @@ def _stations(site: Site, load: float, heights: Sequence[float]) -> tuple[Statio
     return tuple(stations)
 
 
-def _trace(site: Site, load: float, sweep: _Sweep) -> tuple[Place, ...]:
-    method = site.lift.guided_by
-    effort, further = sweep.forces[method].effort, _moved(site, load, sweep, method).further
+def _trace(sweep: _Sweep) -> tuple[Place, ...]:
+    effort, further = sweep.guided.effort, sweep.moved(sweep.guided.method).further
     return tuple(
         Place(float(z), float(x), *(None if math.isnan(f) else float(f) for f in forces))
         for z, x, *forces in zip(sweep.heights, sweep.offsets, effort, further, strict=True)
     )
 
 
-def _guided(sweep: _Sweep, method: Method, index: int, moved: "_Moved") -> Guided:
-    forces = sweep.forces[method]
+def _guided(sweep: _Sweep, method: Method, index: int) -> Guided:
+    forces, moved = sweep.forces(method), sweep.moved(method)
     if not forces.held[index]:
         return Guided(method, forces.reach[index], forces.needs[index])
 
@@ -515,29 +581,9 @@ def _guided(sweep: _Sweep, method: Method, index: int, moved: "_Moved") -> Guide
     )
 
 
-@dataclass(frozen=True)
-class _Moved:
-    """The effort with the litter 0.2 m further out, and where it cannot be relied on."""
-
-    further: Array
-    sensitive: "np.ndarray[Any, Any]"
-
-
-def _moved(site: Site, load: float, sweep: _Sweep, method: Method) -> _Moved:
-    here = sweep.forces[method]
-    further, nearer = (
-        _Forces(site, load, method, sweep.offsets + shift, sweep.heights)
-        for shift in (SENSITIVE_SHIFT, -SENSITIVE_SHIFT)
-    )
-    less = np.nan_to_num(nearer.effort, nan=0.0)
-    change = np.maximum(further.effort - here.effort, here.effort - less)
-    much = (change > SENSITIVE_CHANGE * here.effort) & (change > NEGLIGIBLE_CHANGE * load)
-    return _Moved(further.effort, here.held & (~further.held | much))
-
-
-def _summary(site: Site, load: float, sweep: _Sweep, method: Method) -> Summary:
-    forces, heights = sweep.forces[method], sweep.heights
-    shaky = _moved(site, load, sweep, method).sensitive
+def _summary(sweep: _Sweep, method: Method) -> Summary:
+    forces, heights = sweep.forces(method), sweep.heights
+    shaky = sweep.moved(method).sensitive
 
     def largest(values: Array) -> Peak | None:
         return _peak(np.where(shaky, np.nan, values), heights)
@@ -545,15 +591,18 @@ def _summary(site: Site, load: float, sweep: _Sweep, method: Method) -> Summary:
     effort, haul = largest(forces.effort), largest(forces.haul_above)
     attended = method is Method.ATTENDANT
     uplift = None if attended else largest(forces.values["hub_uplift"])
+    gaps = tuple(_gaps(forces, sweep))
     return Summary(
         method=method,
         effort=effort,
         haul=haul,
         hub_uplift=uplift,
         nearest_line=_peak(forces.used, heights),
-        gaps=tuple(_gaps(forces, sweep)),
+        gaps=gaps,
         sensitive=bool(shaky.any()),
-        comparisons=_comparisons(site.limits, method, effort, haul, uplift, bool(shaky.any())),
+        comparisons=_comparisons(
+            sweep.site.limits, method, effort, haul, uplift, bool(shaky.any()), bool(gaps)
+        ),
     )
 
 
@@ -589,6 +638,7 @@ def _comparisons(
     haul: Peak | None,
     uplift: Peak | None,
     shaky: bool,
+    gaps: bool,
 ) -> tuple[Comparison, ...]:
     first = {
         Method.TRACK: ("track lines together", limits.track_tension),
@@ -599,23 +649,25 @@ def _comparisons(
     if method is not Method.ATTENDANT:
         rows.append(("upward pull on the hub", limits.hub_uplift, uplift))
     return tuple(
-        Comparison(name, limit, largest, _verdict(limit, largest, shaky))
+        Comparison(name, limit, largest, _verdict(limit, largest, shaky, gaps), shaky or gaps)
         for name, limit, largest in rows
     )
 
 
-def _verdict(limit: float | None, largest: Peak | None, shaky: bool) -> Verdict:
+def _verdict(limit: float | None, largest: Peak | None, shaky: bool, gaps: bool) -> Verdict:
     if limit is None:
         return Verdict.NO_LIMIT
     if largest is not None and largest.value > limit:
         return Verdict.OUTSIDE
     if shaky:
         return Verdict.TOO_SENSITIVE
-    return Verdict.NOTHING if largest is None else Verdict.INSIDE
+    if largest is None:
+        return Verdict.NOTHING
+    return Verdict.PARTLY if gaps else Verdict.INSIDE
 
 
 def _cautions(site: Site) -> tuple[str, ...]:
-    found = [cautions.STATIC, cautions.FRICTIONLESS, SURVEY_ONLY, LEG_REACH, BELAY]
+    found = [cautions.STATIC, cautions.FRICTIONLESS, SURVEY_ONLY, LEVEL_CLEARANCE, LEG_REACH, BELAY]
     if site.edges:
         found.append(EDGE_FRICTION)
     if site.lift.guided_by is Method.ATTENDANT:

@@ -11,17 +11,25 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from ropecalc import __version__
-from ropecalc.mechanics.holding import Method
+from ropecalc.mechanics.holding import SENSITIVE_SHIFT, Method
 from ropecalc.planning.clearing import Cause, Demand
 from ropecalc.planning.raise_plan import (
-    SENSITIVE_SHIFT,
     Comparison,
     Gap,
     Guided,
     RaisePlan,
     Summary,
 )
-from ropecalc.units import Display, Kind, Rounding, find_unit, plain, round_figures
+from ropecalc.units import (
+    Display,
+    Kind,
+    QuantityError,
+    Rounding,
+    find_unit,
+    plain,
+    round_figures,
+    units_of,
+)
 
 WIDTH = 100
 SENSITIVE_MARK = "too sens."
@@ -32,6 +40,14 @@ EFFORT = {
     Method.TAG: "tag line",
     Method.ATTENDANT: "outward push",
 }
+_FINEST_LENGTH = {
+    "m": Decimal("0.1"),
+    "cm": Decimal(10),
+    "mm": Decimal(100),
+    "ft": Decimal("0.1"),
+    "in": Decimal(1),
+}
+"""Offsets and rope are given in steps of this; surveyed heights ten times finer."""
 _FINEST_FORCE = {"N": Decimal(10), "kN": Decimal("0.01"), "kgf": Decimal(1), "lbf": Decimal(1)}
 
 
@@ -66,21 +82,35 @@ class Wording:
         return self.display.show(newtons, Kind.FORCE, 4, Rounding.DOWN)
 
     def rope(self, metres: float | None, rounding: Rounding = Rounding.UP) -> str:
-        """A length of rope or room: two figures, not finer than a tenth."""
+        """A length of rope or room: two figures, not finer than a tenth of a metre or foot.
+
+        UP makes rope longer whichever way it runs: a negative length keeps its sign.
+        """
         if metres is None:
             return NOTHING
         value = self.display.value(metres, Kind.LENGTH)
-        return plain(_coarser(value, 2, Decimal("0.1"), rounding))
+        if rounding is Rounding.UP and value < 0:
+            return plain(-_coarser(-value, 2, self._finest_length, rounding))
+        return plain(_coarser(value, 2, self._finest_length, rounding))
 
     def height(self, metres: float) -> str:
         """A height as it is surveyed, to the hundredth."""
         value = Decimal(repr(self.display.value(metres, Kind.LENGTH)))
-        return plain(value.quantize(Decimal("0.01")) + 0)
+        step = self._finest_length / 10
+        return plain(round(value / step) * step + 0)
 
     def offset(self, metres: float) -> str:
         """A least offset, up to the next tenth."""
         value = self.display.value(metres, Kind.LENGTH)
-        return plain(_to_multiple(value, Decimal("0.1"), Rounding.UP))
+        return plain(_to_multiple(value, self._finest_length, Rounding.UP))
+
+    def angle(self, radians: float | None) -> str:
+        """An angle to the nearest degree, or hundredth of a radian."""
+        if radians is None:
+            return NOTHING
+        step = Decimal(1) if self.display.angle == "°" else Decimal("0.01")
+        value = Decimal(repr(self.display.value(radians, Kind.ANGLE)))
+        return plain(round(value / step) * step + 0)
 
     def demand(self, demand: Demand) -> str:
         """What needs the room, and where, e.g. ``haul line at 25.00 m``."""
@@ -114,6 +144,15 @@ class Wording:
         return self.display.show(SENSITIVE_SHIFT, Kind.LENGTH, 2)
 
     @property
+    def _finest_length(self) -> Decimal:
+        return _FINEST_LENGTH[self.display.unit(Kind.LENGTH).symbol]
+
+    @property
+    def radian(self) -> str:
+        """The symbol of the reader's unit of angle."""
+        return self.display.unit(Kind.ANGLE).symbol
+
+    @property
     def metre(self) -> str:
         """The symbol of the reader's unit of length."""
         return self.display.unit(Kind.LENGTH).symbol
@@ -143,10 +182,22 @@ def read_display(text: str) -> Display:
 
     Raises ValueError in words for a unit that is unknown or comes twice.
     """
+    known = {kind: units_of(kind) for kind in (Kind.FORCE, Kind.LENGTH, Kind.MASS)}
+    offered = "; ".join(", ".join(u.symbol for u in units) for units in known.values())
     chosen: dict[str, str] = {}
     for word in text.split(","):
-        unit = find_unit(word)
-        if unit.kind.value not in ("force", "length", "mass"):
+        if not word.strip():
+            raise ValueError(
+                f"--units: a unit is missing in “{text}”. Write for example lbf,ft,lb."
+            )
+        try:
+            unit = find_unit(word)
+        except QuantityError:
+            raise ValueError(
+                f"--units: “{word.strip()}” is not a unit known here. Use "
+                f"at most one of each kind: {offered}."
+            ) from None
+        if unit.kind not in known:
             raise ValueError(f"--units: {unit.symbol} is not a unit of force, length or mass.")
         if unit.kind.value in chosen:
             raise ValueError(f"--units: “{text}” names two units of {unit.kind}. Keep one.")
@@ -205,8 +256,8 @@ def station_table(plan: RaisePlan, words: Wording) -> Table:
     if method is not Method.ATTENDANT:
         heads += [
             ("up on", f"hub {n}"),
-            ("legs up/", "down °"),
-            ("between", "legs °"),
+            ("legs up/", f"down {words.radian}"),
+            ("between", f"legs {words.radian}"),
             (rope, m),
             ("room to", f"line {m}"),
         ]
@@ -228,17 +279,13 @@ def station_table(plan: RaisePlan, words: Wording) -> Table:
             moved = station.take_in if method is Method.TRACK else station.pay_out
             row += [
                 _unless_sensitive(way, way.hub_uplift, words),
-                f"{_degrees(way.haul_elevation)}/{_degrees(way.ground_depression)}",
-                _degrees(way.litter_angle),
+                f"{words.angle(way.haul_elevation)}/{words.angle(way.ground_depression)}",
+                words.angle(way.litter_angle),
                 words.rope(moved),
                 words.rope(way.room, Rounding.DOWN),
             ]
         rows.append((*row, words.demand(station.demand)))
     return Table(tuple(heads), tuple(rows))
-
-
-def _degrees(angle: float | None) -> str:
-    return NOTHING if angle is None else f"{math.degrees(angle):.0f}".replace("-", "−")
 
 
 def _effort(way: Guided, words: Wording) -> str:
@@ -280,7 +327,8 @@ def notes(plan: RaisePlan, words: Wording) -> list[str]:
             f"{words.rope(plan.track_play)} {words.metre} of rope."
         )
     lines.append(
-        "Height and offset are those of the master attachment point. Forces, offsets and rope "
+        "Height and offset are those of the master attachment point; clearances are measured "
+        "level. Forces, offsets and rope "
         f"are rounded up, room to the straight line down. “{words.shift} further”: the same, were "
         f"the litter {words.shift} further out. Take in, pay out: since the station below. Legs: "
         "the haul leg above and the leg to the hub below the horizontal, and between the two."
@@ -313,7 +361,7 @@ def summary_lines(summary: Summary, words: Wording) -> list[str]:
             span = f"{words.height(gap.low)} {words.metre}"
         lines.append(f"  Not possible at {span}: {words.why_not(gap, gap.demand)}")
     if summary.nearest_line is not None:
-        part = math.ceil(100 * summary.nearest_line.value - 1e-9)
+        part = _to_multiple(100 * summary.nearest_line.value, Decimal(1), Rounding.UP)
         lines.append(
             f"  Nearest to the straight line from directional to hub at "
             f"{words.height(summary.nearest_line.height)} {words.metre}: {part} % of the way to it."
@@ -330,8 +378,8 @@ def comparison_line(comparison: Comparison, words: Wording) -> str:
     if comparison.largest is not None:
         peak = comparison.largest
         largest = (
-            f"at most {words.force_with_unit(peak.value)} (at {words.height(peak.height)} "
-            f"{words.metre})"
+            f"largest{' of those with a number' * comparison.partial} "
+            f"{words.force_with_unit(peak.value)} (at {words.height(peak.height)} {words.metre})"
         )
     verdict = comparison.verdict.value
     if comparison.limit is not None:

@@ -4,8 +4,9 @@ x is the offset out from the datum line, z the height; both in metres. A :class:
 exists has been checked: its anchors are in the open and its heights are in order.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
+from pathlib import Path
 
 from ropecalc.mechanics.holding import Method, Point, Rig
 from ropecalc.planning.problem import SiteError
@@ -82,6 +83,8 @@ class Raise:
 class Site:
     """Everything a plan needs. ``source`` names the file it came from.
 
+    ``read_from`` lists every file that it was read from, so that none is written over.
+
     Raises :class:`SiteError` if the parts contradict each other.
     """
 
@@ -95,6 +98,7 @@ class Site:
     datum: str = ""
     surveyed_on: str = ""
     source: str = "site"
+    read_from: tuple[Path, ...] = field(default=(), compare=False)
 
     def __post_init__(self) -> None:
         _check_heights(self)

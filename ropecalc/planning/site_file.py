@@ -6,10 +6,14 @@ same whether it was typed into a form or a file.
 
 import datetime
 import math
+import os
 import tomllib
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from decimal import Decimal
 from difflib import get_close_matches
 from pathlib import Path
+from typing import Any
 
 from ropecalc.mechanics.holding import Method, Point, Rig
 from ropecalc.planning.fields import (
@@ -37,9 +41,15 @@ _LARGEST = {Kind.LENGTH: 5_000.0, Kind.MASS: 10_000.0, Kind.FORCE: 1e6, Kind.RAT
 def read_site(path: str | Path) -> Site:
     """The site described by the file at ``path``. Raises :class:`SiteError` in words."""
     path = Path(path)
+    site = parse_site(read_document(path), str(path), path.parent)
+    return replace(site, read_from=(path, *site.read_from))
+
+
+def read_document(path: Path) -> dict[str, Any]:
+    """The tables of the site file at ``path``, not yet checked. Raises :class:`SiteError`."""
     text = read_text(path)
     try:
-        document = tomllib.loads(text)
+        return tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise SiteError(
             str(path),
@@ -51,7 +61,6 @@ def read_site(path: str | Path) -> Site:
         raise SiteError(
             str(path), "", "the file cannot be taken apart.", "Start again from a demo site."
         ) from None
-    return parse_site(document, str(path), path.parent)
 
 
 def parse_site(document: Document, source: str, folder: Path) -> Site:
@@ -92,6 +101,7 @@ def parse_site(document: Document, source: str, folder: Path) -> Site:
             }
         ),
         source=source,
+        read_from=tuple(reader.read_from),
     )
 
 
@@ -103,7 +113,7 @@ def read_quantity(field: Field, arrived: object, source: str, where: str = "") -
     quoted = f'Write for example {field.key} = "{field.example}".'
     if not isinstance(arrived, str):
         if field.kind is Kind.RATIO and _is_number(arrived):
-            arrived = repr(arrived)
+            arrived = f"{Decimal(repr(arrived)):f}"
         elif _is_number(arrived):
             units = ", ".join(unit.symbol for unit in units_of(field.kind))
             raise SiteError(
@@ -147,6 +157,7 @@ class _Reader:
         self.document = document
         self.source = source
         self.folder = folder
+        self.read_from: list[Path] = []
 
     def refuse(self, where: str, problem: str, remedy: str) -> SiteError:
         return SiteError(self.source, where, problem, remedy)
@@ -284,6 +295,7 @@ class _Reader:
         else:
             path = self._table_path(entries["file"])
             source, where = str(path), ""
+            self.read_from.append(path)
             points = read_survey_table(path, factor)
         try:
             return WallProfile(points)
@@ -336,7 +348,15 @@ class _Reader:
                 f"{_shown(arrived)} is not a file name.",
                 'Write the name of the survey table, for example file = "wall.csv".',
             )
-        return self.folder / arrived.strip()
+        path = self.folder / arrived.strip()
+        # Opening a site file that somebody sent must not read files elsewhere.
+        if "\0" in arrived or not _inside(path, self.folder):
+            raise self.refuse(
+                "[wall] file",
+                f"{_shown(arrived)} lies outside the site file's folder.",
+                "Put the survey table beside the site file and write its name alone.",
+            )
+        return path
 
     def _edge_tables(self) -> list[Document]:
         tables = self.document.get("protected_edge", [])
@@ -378,6 +398,11 @@ class _Reader:
                 )
             found[edge.height] = edge
         return tuple(found[height] for height in sorted(found))
+
+
+def _inside(path: Path, folder: Path) -> bool:
+    """Whether ``path``, all links followed, lies in ``folder`` or below it."""
+    return Path(os.path.realpath(path)).is_relative_to(os.path.realpath(folder))
 
 
 def _is_number(value: object) -> bool:

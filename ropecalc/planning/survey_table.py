@@ -26,6 +26,10 @@ def read_text(path: Path) -> str:
     try:
         if path.is_dir():
             raise SiteError(name, "", "this is a folder, not a file.", "Name the file itself.")
+        if path.exists() and not path.is_file():  # reading a pipe could wait for ever
+            raise SiteError(
+                name, "", "this is not an ordinary file.", "Save it as a file and name that."
+            )
         with path.open("rb") as stream:  # never more than that, whatever the name leads to
             data = stream.read(LARGEST_FILE + 1)
     except FileNotFoundError:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ropecalc.mechanics.holding import Method, Point, Rig
+from ropecalc.planning.clearing import Demand, all_demands, most_room
 from ropecalc.planning.profile import WallProfile
 from ropecalc.planning.site import Limits, Litter, Raise, Site, protect
 
@@ -45,3 +46,8 @@ def make_site(
         edges=tuple(protect(profile, *edge) for edge in edges),
         limits=limits or Limits(),
     )
+
+
+def governing_demand(site: Site, height: float, method: Method) -> Demand:
+    """The demand that asks for most room at ``height``."""
+    return most_room(all_demands(site, height), method)

@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 
 from ropecalc.mechanics.guiding import haul_clearance_offset
 from ropecalc.mechanics.holding import Method, Point
-from ropecalc.planning.clearing import Cause, all_demands, governing_demand, haul_path
+from ropecalc.planning.clearing import Cause, all_demands, haul_path
 from ropecalc.planning.problem import SiteError
 from ropecalc.planning.profile import ProfileError
 from ropecalc.planning.site import Site
-from tests.planning.building import make_site, outcrop
+from tests.planning.building import governing_demand, make_site, outcrop
 
 
 def offset_at(site: Site, height: float) -> float:

@@ -9,11 +9,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from ropecalc.derivation import DomainError
 from ropecalc.mechanics.holding import Method, Reach
 from ropecalc.planning.clearing import Cause
+from ropecalc.planning.problem import SiteError
 from ropecalc.planning.raise_plan import RaisePlan, Verdict, plan_raise
+from ropecalc.planning.report import text_report
 from ropecalc.planning.site import Limits, Site
-from tests.planning.building import make_site, outcrop
+from tests.planning.building import governing_demand, make_site, outcrop
 
 WEIGHT = 200 * 9.80665
 
@@ -114,7 +117,6 @@ def test_the_governing_station_is_the_true_peak_between_the_stations() -> None:
 
 def plan_raise_at(site: Site, height: float) -> float:
     from ropecalc.mechanics.holding import hold
-    from ropecalc.planning.clearing import governing_demand
 
     offset = governing_demand(site, height, Method.TRACK).offset
     return float(hold(Method.TRACK, site.rig, WEIGHT, offset, height).line_tension)
@@ -332,3 +334,61 @@ def test_a_site_is_not_changed_by_planning_it() -> None:
     copy = replace(site)
     plan_raise(site)
     assert site == copy
+
+
+def test_three_points_of_the_haul_line_in_one_line_are_no_turn_inwards() -> None:
+    wall = ((0, 0), (-1, 8), (2, 10), (2, 20), (0, 25), (0, 30))
+    edges = [(height, 0.3) for height in (8.0, 10.0, 20.0, 25.0)]
+    site = make_site(wall, haul=(1.0, 32.0), edges=edges, guided_by=Method.ATTENDANT)
+    plan = plan_raise(site)
+    assert min(turn for s in plan.stations for _, turn in s.haul.bends) >= 0.0
+
+
+coordinates = st.floats(-4, 6).map(lambda x: round(x, 1))
+
+
+@st.composite
+def any_sites(draw: st.DrawFn) -> Site:
+    """Walls of any shape from foot to lip, any corners of them protected, any way of guiding."""
+    heights = sorted(draw(st.lists(st.integers(1, 29), min_size=0, max_size=5, unique=True)))
+    wall = [(draw(coordinates), float(z)) for z in (0, *heights, 30)]
+    protected = [(float(z), draw(st.sampled_from((0.0, 0.3, 1.0)))) for z in heights]
+    chosen = draw(st.sets(st.sampled_from(protected))) if protected else set()
+    return make_site(
+        wall,
+        haul=(draw(coordinates), draw(st.sampled_from((29.5, 32.0, 40.0)))),
+        track=draw(st.sampled_from((None, (0.8, 33.0)))),
+        hub=(
+            draw(st.sampled_from((9.0, 14.0, 40.0))),
+            draw(st.sampled_from((-5.0, 0.5, 20.0, 45.0))),
+        ),
+        guided_by=draw(st.sampled_from(tuple(Method))),
+        edges=sorted(chosen),
+        guidance_ends=29.0,
+        station_spacing=9.0,
+    )
+
+
+@settings(deadline=None, derandomize=True, max_examples=40)
+@given(data=st.data())
+def test_any_wall_has_a_plan_or_a_sentence(data: st.DataObject) -> None:
+    try:
+        plan = plan_raise(data.draw(any_sites()))
+    except SiteError as error:
+        assert len(str(error)) > 40
+        return
+    assert plan.stations and text_report(plan)
+    for station in plan.stations:
+        assert all(turn >= 0 for _, turn in station.haul.bends)
+
+
+def test_what_the_derivations_refuse_is_said_in_a_sentence(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def refuse(**_: float) -> float:
+        raise DomainError("The friction is too great. Take less.")
+
+    monkeypatch.setattr("ropecalc.planning.raise_plan.capstan_tension", refuse)
+    site = make_site(outcrop(20.0), edges=[(20.0, 0.3)], guided_by=Method.ATTENDANT)
+    with pytest.raises(SiteError, match=r"cannot be worked out\. The friction is too great"):
+        plan_raise(site)

@@ -3,10 +3,11 @@
 import pytest
 
 from ropecalc.mechanics.holding import Method
-from ropecalc.planning.raise_plan import plan_raise
+from ropecalc.planning.raise_plan import Comparison, Peak, Verdict, plan_raise
 from ropecalc.planning.report import (
     SENSITIVE_MARK,
     Wording,
+    comparison_line,
     read_display,
     station_table,
     text_report,
@@ -34,11 +35,65 @@ def test_forces_go_up_in_pounds() -> None:
 
 @pytest.mark.parametrize(
     ("metres", "up", "down"),
-    [(2.01, "2.1", "2.0"), (12.3, "13", "12"), (0.04, "0.1", "0.0"), (-0.04, "0.0", "−0.1")],
+    [(2.01, "2.1", "2.0"), (12.3, "13", "12"), (0.04, "0.1", "0.0"), (-0.04, "−0.1", "−0.1")],
 )
 def test_rope_goes_up_and_room_goes_down(metres: float, up: str, down: str) -> None:
     assert SI.rope(metres) == up
     assert SI.rope(metres, Rounding.DOWN) == down
+
+
+def test_rope_keeps_its_sign_and_is_never_shortened() -> None:
+    assert SI.rope(-2.31) == "−2.4"
+    assert SI.rope(-12.3) == "−13"
+    assert SI.rope(0.0) == "0"
+
+
+def test_angles_are_whole_degrees_and_never_minus_nothing() -> None:
+    assert SI.angle(-0.001) == "0"
+    assert SI.angle(-0.02) == "−1"
+    assert SI.angle(1.0) == "57"
+    assert SI.angle(None) == "-"
+    assert Wording(Display(angle="rad")).angle(-0.004) == "0.00"
+
+
+def test_small_units_feign_no_precision() -> None:
+    for unit, offset, height in (
+        ("mm", "2400", "26600"),
+        ("cm", "240", "2660"),
+        ("in", "93", "1047.2"),
+    ):
+        words = Wording(Display(length=unit))
+        assert (words.offset(2.351), words.height(26.6)) == (offset, height)
+
+
+@pytest.mark.parametrize(
+    ("comparison", "line"),
+    [
+        (
+            Comparison("haul line", 3000.0, Peak(1999.0, 20.0), Verdict.INSIDE, False),
+            "Haul line: largest 2.0 kN (at 20.00 m); inside the limit you entered (3.000 kN).",
+        ),
+        (
+            Comparison("haul line", 3000.0, Peak(1999.0, 20.0), Verdict.TOO_SENSITIVE, True),
+            "Haul line: largest of those with a number 2.0 kN (at 20.00 m); too sensitive to "
+            "compare (3.000 kN).",
+        ),
+        (
+            Comparison("tag line", None, None, Verdict.NO_LIMIT, True),
+            "Tag line: no value to rely on; no limit entered.",
+        ),
+    ],
+)
+def test_a_largest_value_says_what_it_leaves_out(comparison: Comparison, line: str) -> None:
+    assert comparison_line(comparison, SI) == line
+
+
+def test_a_limit_is_not_kept_where_the_litter_is_not_held() -> None:
+    limits = Limits(track_tension=1e6, haul_tension=1e6, push=1e6)
+    plan = plan_raise(make_site(outcrop(25.0, tip=4.0), hub=(14.0, 0.5), limits=limits))
+    assert plan.summary().gaps and not plan.summary(Method.ATTENDANT).gaps
+    assert Verdict.INSIDE not in {c.verdict for c in plan.summary().comparisons}
+    assert plan.summary(Method.ATTENDANT).comparisons[0].verdict is Verdict.INSIDE
 
 
 def test_offsets_go_up_to_the_next_tenth_and_heights_stay() -> None:
@@ -137,6 +192,9 @@ def test_units_are_read_from_a_list() -> None:
         ("furlong", "not a unit"),
         ("kN,lbf", "two units"),
         ("°", "not a unit of"),
+        ("", "a unit is missing"),
+        ("kN,,m", "a unit is missing in “kN,,m”"),
+        ("stone", "N, kN, kgf, lbf; m, cm, mm, ft, in; kg, lb"),
     ):
         with pytest.raises((QuantityError, ValueError), match=words):
             read_display(wrong)

@@ -1,6 +1,7 @@
 """Reading site files: what they mean, and what is said about those that mean nothing."""
 
 import datetime
+import os
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
@@ -325,3 +326,42 @@ def test_no_entry_whatever_brings_anything_but_a_sentence(
         parse_site(document, "x", HERE)
     except SiteError as error:
         assert str(error)
+
+
+def test_a_site_remembers_every_file_it_was_read_from(tmp_path: Path) -> None:
+    document = demo()
+    document["wall"] = {"unit": "m", "file": "wall.csv"}
+    path, table = tmp_path / "site.toml", tmp_path / "wall.csv"
+    path.write_text(tomli_w.dumps(document))
+    table.write_text("offset,height\n0,0\n0,30\n")
+    assert read_site(path).read_from == (path, table)
+    assert read_site(DEMO).read_from == (DEMO,)
+
+
+@pytest.mark.parametrize("name", ["../wall.csv", "sub/../../wall.csv", "/etc/hostname", "link.csv"])
+def test_a_survey_table_elsewhere_is_not_read(name: str, tmp_path: Path) -> None:
+    folder = tmp_path / "sites"
+    (folder / "sub").mkdir(parents=True)
+    (tmp_path / "wall.csv").write_text("offset,height\n0,0\n0,30\n")
+    (folder / "link.csv").symlink_to(tmp_path / "wall.csv")
+    document = demo()
+    document["wall"] = {"unit": "m", "file": name}
+    with pytest.raises(SiteError, match="outside the site file's folder"):
+        parse_site(document, "site", folder)
+    (folder / "sub" / "wall.csv").write_text("offset,height\n0,0\n0,30\n")
+    document["wall"]["file"] = "sub/wall.csv"
+    assert parse_site(document, "site", folder).wall.top == 30.0
+
+
+@pytest.mark.skipif(os.name == "nt", reason="pipes have no names in folders on Windows")
+def test_pipes_and_devices_are_not_read(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "site.toml")
+    for path in (tmp_path / "site.toml", Path("/dev/zero")):
+        with pytest.raises(SiteError, match="not an ordinary file"):
+            read_site(path)
+
+
+def test_a_small_friction_is_a_number_like_any_other() -> None:
+    document = demo()
+    document["protected_edge"] = [{"height": "25 m", "friction": 0.00001}]
+    assert parse_site(document, "site", HERE).edges[0].friction == 0.00001
