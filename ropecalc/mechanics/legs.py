@@ -393,20 +393,12 @@ def bridle(
     unit = apart / distance
     across = np.array([unit[1], -unit[0]])
     knot = ends[0] + along * unit + depth * (across if across[1] < 0 else -across)
-    left, right = (ends[0], ends[1]) if apart[0] > 0 else (ends[1], ends[0])
-    angles = {
-        "first_leg_angle": float(np.arctan2(knot[0] - left[0], left[1] - knot[1])),
-        "second_leg_angle": float(np.arctan2(right[0] - knot[0], right[1] - knot[1])),
-    }
-    shares = [
-        leg(load=weight, **angles)
-        for leg in (anchors.first_leg_tension, anchors.second_leg_tension)
-    ]
-    low, high = shares if apart[0] > 0 else shares[::-1]
-    between = sum(angles.values())
+    ways = [(end - knot) / np.hypot(*(end - knot)) for end in ends]
+    first_pull, second_pull = np.linalg.solve(np.array(ways).T, [0.0, weight])
+    between = float(np.arccos(np.clip(ways[0] @ ways[1], -1.0, 1.0)))
     return Bridle(
         (float(knot[0]), float(knot[1])),
-        (low, high),
+        (float(first_pull), float(second_pull)),
         between,
         f"The legs stand {np.degrees(between):.3g}° apart, and the steeper one carries more.",
     )
