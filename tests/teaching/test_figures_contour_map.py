@@ -180,7 +180,9 @@ def test_series_lines_share_as_derived() -> None:
         result.held.line_tension / effective_lines(efficiency=0.8, lines=3)
     )
     assert result.worst_line > result.held.line_tension / 3
-    assert "The worst of 3 lines in series" in CONTOUR_MAP.summary(result, Display())
+    words = CONTOUR_MAP.summary(result, Display())
+    assert "Of 3 lines tensioned by one rope in series, the one nearest the device carries" in words
+    assert "The one line carries" in CONTOUR_MAP.summary(at(lines=1), Display())
 
 
 def test_inside_and_outside_the_entered_limit() -> None:

@@ -163,7 +163,7 @@ class ContourMap:
 
     @property
     def worst_line(self) -> float | None:
-        """Tension (N) of the most loaded line at the station while taking in."""
+        """Tension (N) of the line nearest the device, which carries most while taking in."""
         return self.held.line_tension / self.effective if self.reliable else None
 
     @property
@@ -340,9 +340,13 @@ def _limit_words(result: ContourMap, display: Display) -> str:
     worst = result.worst_line
     assert worst is not None
     side = "inside" if worst <= result.limit else "outside"
-    line = "The one line" if result.lines == 1 else f"The worst of {result.lines} lines in series"
+    which = "The one line"
+    if result.lines > 1:
+        which = (
+            f"Of {result.lines} lines tensioned by one rope in series, the one nearest the device"
+        )
     return (
-        f"{line} carries {say(display, worst, Kind.FORCE)} while taking in: {side} the limit of "
+        f"{which} carries {say(display, worst, Kind.FORCE)} while taking in: {side} the limit of "
         f"{say(display, result.limit, Kind.FORCE)} you entered."
     )
 
@@ -821,7 +825,7 @@ CONTROLS = (
     Control("track_extra", "Track directional, above it", Kind.LENGTH, 0, 2, 0.25, 0),
     Control("hub_x", "Hub, out from the wall", Kind.LENGTH, 15, 80, 1, 40),
     Control("hub_z", "Hub, height", Kind.LENGTH, -2, 20, 0.5, 0.5),
-    Control("lines", "Track lines in series", Kind.RATIO, 1, 4, 1, 1),
+    Control("lines", "Track lines, one tensioner", Kind.RATIO, 1, 4, 1, 1),
     Control("efficiency", "Efficiency of a sheave", Kind.RATIO, 0.6, 0.97, 0.01, 0.9),
     Control("limit", "Limit you set for each line", Kind.FORCE, 1000, 6000, 100, 2000),
 )
@@ -873,8 +877,10 @@ CONTOUR_MAP = Figure(
         cautions.COMMON_HUB,
         f"The body hangs {BRIDLE:g} m below its attachment point here. Only this one outcrop is "
         "drawn; a real wall has more than one edge: survey it.",
-        "The limit is the one you entered, shared among the lines as while taking in; while "
-        "paying out, or after a line has failed, they share differently.",
+        "The lines are ropes of their own, tensioned by one rope in series. They share as while "
+        "taking in, when the one nearest the device carries most; while letting out the far one "
+        "does, and after a line has failed they share differently again. The limit is the one you "
+        "entered.",
         *cautions.EVERY_RESULT,
     ),
     forces_first=False,
