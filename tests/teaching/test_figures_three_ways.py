@@ -9,7 +9,7 @@ import pytest
 from ropecalc.mechanics.holding import Method, Reach
 from ropecalc.teaching.figures import THREE_WAYS
 from ropecalc.teaching.figures.free_body import Pull, pulls_on_litter
-from ropecalc.teaching.figures.three_ways import ThreeWays
+from ropecalc.teaching.figures.three_ways import ThreeWays, _attendant_stance
 from ropecalc.units import Display
 
 START = THREE_WAYS.start
@@ -128,3 +128,37 @@ def test_a_hub_above_the_litter_is_pulled_down() -> None:
     words = THREE_WAYS.summary(at(method="track line", hub_z=20.0, height=10.0), Display())
     assert "downward pull on the hub" in words
     assert "−" not in words
+
+
+@pytest.mark.parametrize(("offset", "reach"), [(0.4, True), (1.5, True), (1.6, False), (6, False)])
+def test_feet_stand_on_the_rock_or_it_is_said_that_they_do_not(offset: float, reach: bool) -> None:
+    result = at(method="attendant", offset=offset)
+    assert result.legs_reach is reach
+    feet, below, _ = _attendant_stance(offset)
+    assert below < -1.0
+    assert (feet <= 1e-9) is reach
+    words = THREE_WAYS.summary(result, Display())
+    assert ("do not reach" in words) is not reach
+    assert "acts level at the attachment point" in words
+
+
+@pytest.mark.parametrize("place", [{}, {"height": 6.0}, {"offset": 1.0, "track_extra": 1.0}])
+def test_all_methods_have_one_scale_at_the_same_place(place: dict[str, float]) -> None:
+    results = [at(method=m.value, **place) for m in Method]
+    assert len({result.largest for result in results}) == 1
+    sizes = [size for result in results for _, size, _, _ in forces(result)]
+    assert results[0].largest == max(sizes)
+
+
+def test_what_a_method_does_without_cannot_be_moved() -> None:
+    idle = {m: set(THREE_WAYS.idle(START | {"method": m.value})) for m in Method}
+    assert idle == {
+        Method.ATTENDANT: {"hub_x", "hub_z", "track_extra"},
+        Method.TAG: {"track_extra"},
+        Method.TRACK: set(),
+    }
+    for method, keys in idle.items():
+        for key in keys:
+            moved = START[key] + 1.0
+            one, other = at(method=method.value), at(method=method.value, **{key: moved})
+            assert [p[:3] for p in forces(one)] == [p[:3] for p in forces(other)]

@@ -33,6 +33,7 @@ from ropecalc.teaching.drawing import (
     Arc,
     Area,
     Arrow,
+    Box,
     Dot,
     Frame,
     Hub,
@@ -64,6 +65,11 @@ EDGE = 30.0
 """Height of the cliff's edge in the picture (m)."""
 SHOWN_FIGURES = 2
 """Significant figures on the picture; the sentence below it has three."""
+LEG_REACH = 1.2
+"""How far the attendant's feet are drawn from the litter's side (m); an assumption of the drawing.
+
+Where the rock is further away, the picture says that the legs do not reach it.
+"""
 
 
 @dataclass(frozen=True)
@@ -71,7 +77,8 @@ class ThreeWays:
     """One setting worked out. ``with_tag`` is the tag line's answer at the same place.
 
     ``limit`` is how far out no tension can hold the litter at this height (None for the
-    attendant, and where there is no such place).
+    attendant, and where there is no such place). ``largest`` is the largest force on the litter
+    with any of the three methods that has numbers here: one scale serves them all.
     """
 
     method: Method
@@ -83,6 +90,12 @@ class ThreeWays:
     with_tag: Hold
     sensitive: bool
     limit: float | None
+    largest: float
+
+    @property
+    def legs_reach(self) -> bool:
+        """Whether an attendant's feet stand on the rock in the drawing."""
+        return _room_to_rock(self.place.x) <= LEG_REACH
 
     @property
     def reliable(self) -> bool:
@@ -119,7 +132,22 @@ def compute(values: Values) -> ThreeWays:
         with_tag=hold(Method.TAG, rig, load, place.x, place.z),
         sensitive=bool(too_sensitive(method, rig, load, place.x, place.z)),
         limit=_limit(method, rig, place.z),
+        largest=_largest(rig, load, place),
     )
+
+
+def _largest(rig: Rig, load: float, place: Point) -> float:
+    sizes = [load]
+    for method in Method:
+        held = hold(method, rig, load, place.x, place.z)
+        if held.reach.possible and not too_sensitive(method, rig, load, place.x, place.z):
+            sizes += [size for _, size, _, _ in pulls_on_litter(load, held)]
+    return max(sizes)
+
+
+def _room_to_rock(offset: float) -> float:
+    """From the wall to the litter's side (m)."""
+    return offset - HALF_WIDTH
 
 
 def _limit(method: Method, rig: Rig, height: float) -> float | None:
@@ -167,9 +195,11 @@ def summary(result: ThreeWays, display: Display) -> str:
     if held.reach is Reach.PLUMB:
         words += f" {held.reach.sentence}"
     if result.method is Method.ATTENDANT:
+        reach = "reach" if result.legs_reach else "do not reach"
         words += (
-            " The push is worked out even where the attendant's legs would not reach the rock, and "
-            "the attendant's own weight has to be in the mass."
+            " The push acts level at the attachment point, and the attendant's own weight has to "
+            f"be in the mass. The drawing lets legs reach {length(LEG_REACH)} from the litter's "
+            f"side to the rock: here they {reach}."
         )
     if result.method is Method.TRACK:
         words += _same_as_tag(result, force)
@@ -264,6 +294,7 @@ class _CloseUp:
         self._limit = Rope(canvas, axes, LIMIT)
         self._litter = Litter(canvas, axes)
         self._attendant = Person(canvas, axes, zorder=4.5)
+        self._short = Rope(canvas, axes, FAINT)
         self._at_edge, self._at_foot = Person(canvas, axes), Person(canvas, axes)
         self._arcs = [Arc(canvas, axes, THIN, 5.5) for _ in range(2)]
         self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(4)]
@@ -289,11 +320,14 @@ class _CloseUp:
         ]
         if result.method is not Method.ATTENDANT:
             lines.append([here, (rig.hub.x, rig.hub.z - place.z)])
-        show_angles = look.numbers and held.reach is Reach.HELD
-        self._draw_angles(result, display, show_angles, labels)
-        self._draw_arrows(result, look, labels, lines)
-        below = -REACH_DOWN
-        boxes = [(place.x - HALF_WIDTH, below, place.x + HALF_WIDTH, -BRIDLE + 0.3)]
+        arrows = self._draw_arrows(result, look, labels, lines)
+        if look.numbers and held.reach is Reach.HELD:
+            labels = [*self._draw_angles(result, display, arrows), *labels]
+        else:
+            self._hide_angles()
+        boxes = [(place.x - HALF_WIDTH, -REACH_DOWN, place.x + HALF_WIDTH, -0.1)]
+        if result.method is Method.ATTENDANT:
+            boxes.append(self._draw_attendant(result, labels))
         self._labels.write(labels, lines, boxes)
         self._notice.say("" if result.reliable or not look.numbers else "No numbers: see right.")
 
@@ -315,87 +349,127 @@ class _CloseUp:
         self._upper.hide()
         if method is Method.TRACK:
             aside = _aside(result)
-            self._upper.place(tuple(here + aside), tuple(track + aside))
+            end = track + aside if result.one_directional else track
+            self._upper.place(tuple(here + aside), tuple(end))
         if method is Method.ATTENDANT:
             self._ground_leg.hide()
             self._limit.hide()
-            self._attendant.place(*_attendant_stance(place.x))
         else:
             self._ground_leg.restyle(line_stroke(method))
             self._ground_leg.place(here, (rig.hub.x, rig.hub.z - z))
             self._limit.place(track, (rig.hub.x, rig.hub.z - z))
             self._attendant.hide()
+            self._short.hide()
         self._litter.place(*here)
 
-    def _draw_angles(
-        self, result: ThreeWays, display: Display, show: bool, labels: list[Label]
-    ) -> None:
-        held, here = result.held, (result.place.x, 0.0)
+    def _hide_angles(self) -> None:
         for arc in self._arcs:
             arc.hide()
         self._level.hide()
-        if not show:
-            return
-        self._level.place((here[0] - 1.3, 0.0), (here[0] + 1.7, 0.0))
-        up = math.pi - held.haul_elevation
-        self._arcs[0].sweep(here, 0.8, up, math.pi)
-        labels.append(_angle_label(display, held.haul_elevation, here, 0.8, (up + math.pi) / 2))
-        if result.method is not Method.ATTENDANT:
-            down = -held.ground_depression
-            self._arcs[1].sweep(here, 1.35, down, 0.0)
-            labels.append(_angle_label(display, held.ground_depression, here, 1.35, down / 2))
+
+    def _draw_angles(
+        self, result: ThreeWays, display: Display, arrows: dict[str, float]
+    ) -> list[Label]:
+        """``arrows`` are the lengths of the drawn arrows (m) by name; the arcs keep off heads."""
+        held, here = result.held, (result.place.x, 0.0)
+        self._hide_angles()
+        up, radius = math.pi - held.haul_elevation, _clear_of(arrows.get("haul"), 0.8)
+        self._level.place((here[0] - radius - 0.4, 0.0), (here[0] - 0.1, 0.0))
+        self._arcs[0].sweep(here, radius, up, math.pi)
+        above = _angle_label(display, held.haul_elevation, here, radius, (up + math.pi) / 2)
+        if result.method is Method.ATTENDANT:
+            return [above]
+        name = pulls_on_litter(result.load, held)[1][0]
+        down, radius_down = -held.ground_depression, _clear_of(arrows.get(name), 1.35)
+        self._level.place((here[0] - radius - 0.4, 0.0), (here[0] + radius_down + 0.4, 0.0))
+        self._arcs[1].sweep(here, radius_down, down, 0.0)
+        return [above, _angle_label(display, held.ground_depression, here, radius_down, down / 2)]
+
+    def _draw_attendant(self, result: ThreeWays, labels: list[Label]) -> Box:
+        """The attendant at the inner rail; gives the place that they take up."""
+        feet, level, turn = _attendant_stance(result.place.x)
+        self._attendant.place(feet, level, turn)
+        self._short.hide()
+        if not result.legs_reach:
+            self._short.place((0.0, level), (feet, level))
+            words = "legs do not reach"
+            labels.append(Label(words, (feet / 2, level), THIN.color, (0, 1)))
+        side = _room_to_rock(result.place.x)
+        return (feet, level, side, -BRIDLE)
 
     def _draw_arrows(
         self, result: ThreeWays, look: Look, labels: list[Label], lines: list[list[Place]]
-    ) -> None:
+    ) -> dict[str, float]:
+        """Draw the forces; gives how far the head of each is from the litter (m), by name."""
         for arrow in self._arrows:
             arrow.hide()
         self._force_bar.hide()
         if not (look.forces and result.reliable):
-            return
+            return {}
         pulls = pulls_on_litter(result.load, result.held)
-        per_metre = _stepped(max(size for _, size, _, _ in pulls) / _ARROW_ROOM)
+        per_metre = _stepped(result.largest / _ARROW_ROOM)
+        lengths = {name: size / per_metre for name, size, _, _ in pulls}
         here = np.array([result.place.x, 0.0])
-        for arrow, (name, size, direction, stroke) in zip(self._arrows, pulls, strict=False):
+        for arrow, (name, _, direction, stroke) in zip(self._arrows, pulls, strict=False):
             arrow.restyle(stroke)
-            reach = np.array(direction) * size / per_metre
-            begins = here + (_aside(result) if name == "track, upper leg" else 0.0)
+            reach = np.array(direction) * lengths[name]
+            begins = here
+            if name == "track, upper leg":
+                begins = here + _aside(result) + _staggered(lengths) * np.array(direction)
             tip = begins + reach
             arrow.place(tuple(begins), tuple(tip))
             pixels = math.hypot(*reach) * self._axes.bbox.width / (_NEAR_RIGHT - _NEAR_LEFT)
             if pixels < _LABELLED_FROM:  # the polygon names it
                 continue
             lines.append([tuple(begins), tuple(tip)])
-            outward = _side(direction)
+            outward = _side(name, direction, result.method)
             labels.append(Label(name, tuple(tip - 0.3 * reach), stroke.color, outward, True))
         amount, words = neat_force(per_metre * 1.3, look.display)
         low = self._axes.get_ylim()[0]
         self._force_bar.place(_NEAR_RIGHT - 3.3, low + 0.2, amount / per_metre, 0.1, words)
+        return lengths
+
+
+def _clear_of(arrow: float | None, usual: float) -> float:
+    """The radius (m) of an arc on whose line an arrow of length ``arrow`` has its head."""
+    return usual if arrow is None or abs(arrow - usual) > 0.4 else arrow + 0.4
+
+
+def _staggered(lengths: dict[str, float]) -> float:
+    """How far up its line (m) the upper leg's arrow begins, to keep its head off the haul's."""
+    apart = lengths["haul"] - lengths["track, upper leg"]
+    return 0.6 if abs(apart) < 0.5 else 0.0
 
 
 def _aside(result: ThreeWays) -> Any:
     """By how much the track's upper leg is drawn outside a haul line that it would lie upon."""
-    if not result.one_directional or result.held.haul_elevation is None:
+    if result.held.haul_elevation is None:
         return np.zeros(2)
     up = result.held.haul_elevation
-    return 0.13 * np.array([math.sin(up), math.cos(up)])
+    return 0.18 * np.array([math.sin(up), math.cos(up)])
 
 
 def _attendant_stance(offset: float) -> tuple[float, float, float]:
     """Feet (x, z relative to the attachment point) and turn of an attendant at the inner rail.
 
-    Feet on the rock where the legs reach it; further out the picture shows that they do not.
+    Feet on the rock where the legs reach it, else as near to it as they reach.
     """
-    room = offset - HALF_WIDTH - 0.05
-    tilt = math.acos(min(1.0, max(0.0, room / _TALL_AS)))
-    feet = room - _TALL_AS * math.cos(tilt)
-    return feet, -BRIDLE - 0.1 - _TALL_AS * math.sin(tilt), tilt - math.pi / 2
+    side = _room_to_rock(offset)
+    spread = min(max(side - 0.1, 0.0), LEG_REACH - 0.1)
+    tilt = math.acos(spread / _TALL_AS)
+    return side - 0.1 - spread, -BRIDLE - 0.1 - _TALL_AS * math.sin(tilt), tilt - math.pi / 2
 
 
-def _side(direction: Place) -> Place:
-    """Where a label beside an arrow would rather stand: to the right of an upward arrow."""
+def _side(name: str, direction: Place, method: Method) -> Place:
+    """Where a label beside an arrow would rather stand: where the other arrows are not."""
     x, z = direction
-    return (z, -x) if z > 0 else (-z, x)
+    if name == "weight":
+        return (1.0, 0.0) if method is Method.ATTENDANT else (-1.0, 0.0)
+    if name == "haul" and method is Method.TRACK:
+        return (-z, x)
+    if x > 0:  # below the line to the hub, or beside the push
+        return (0.3, -1.0) if method is not Method.ATTENDANT else (0.3, 1.0)
+    return (z, -x)
 
 
 def _angle_label(
@@ -444,7 +518,7 @@ class _Whole:
         self._haul.place(here, haul)
         self._line.restyle(line_stroke(method))
         self._litter.place(*here)
-        labels = [Label("litter", here, towards=(0.1, -1))]
+        labels = [Label("litter", here, towards=(0.6, -1))]
         lines = [[here, haul], [haul, hub]]
         if method is Method.ATTENDANT:
             for unused in (self._line, self._limit, self._hub):
@@ -457,7 +531,7 @@ class _Whole:
             lines.append([here, hub])
             at = (track[0] + 0.55 * (hub[0] - track[0]), track[1] + 0.55 * (hub[1] - track[1]))
             labels.append(Label("straight line: no tension reaches it", at, THIN.color, (1, 1)))
-        self._labels.write(labels, lines)
+        self._labels.write(labels, lines, [(-9, -9, 0, EDGE)])
 
     def _ticks(self, display: Display) -> None:
         """Ticks in the reader's unit; they are part of the background."""
@@ -623,6 +697,18 @@ def _outcome(display: Display) -> Outcome:
     )
 
 
+def _idle(values: Values) -> dict[str, str]:
+    """What the chosen method does without."""
+    method = Method(values["method"])
+    idle = {}
+    if method is not Method.TRACK:
+        idle["track_extra"] = "Only a track line has one: choose “Track line” above."
+    if method is Method.ATTENDANT:
+        for key in ("hub_x", "hub_z"):
+            idle[key] = "An attendant needs no hub: choose a line above."
+    return idle
+
+
 THREE_WAYS = Figure(
     key="three-ways",
     title="One triangle, three labels",
@@ -648,4 +734,5 @@ THREE_WAYS = Figure(
         cautions.ATTENDANT_LIMITS,
         *cautions.EVERY_RESULT,
     ),
+    idle=_idle,
 )
