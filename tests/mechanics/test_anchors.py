@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from ropecalc.derivation import DomainError
+from ropecalc.mechanics import anchors
 from ropecalc.mechanics.anchors import (
     critical_leg_angle,
     first_leg_tension,
@@ -215,3 +216,148 @@ def test_legs_in_one_line_hold_nothing(angle: float) -> None:
 def test_half_the_load_is_the_least_a_leg_can_carry() -> None:
     with pytest.raises(DomainError, match=r"load_ratio .* at least 0\.500"):
         critical_leg_angle(load_ratio=0.49)
+
+
+# --- the pull off the bisector ---------------------------------------------------------------
+
+
+def test_a_swing_of_ten_degrees_costs_more_than_a_quarter() -> None:
+    # an independent calculation made for this project: legs 60° apart; 0.74 W instead of 0.58 W
+    swung = anchors.gaining_leg_tension(
+        load=1.0, leg_angle=math.radians(60), pull_swing=math.radians(10)
+    )
+    even = two_leg_anchor(load=1.0, leg_angle=math.radians(60))
+    assert swung == pytest.approx(0.74, abs=0.005) and even == pytest.approx(0.58, abs=0.005)
+    assert swung / even - 1 == pytest.approx(0.29, abs=0.005)
+
+
+def test_a_swinging_pull_in_coordinates() -> None:
+    """Knot at the origin, anchors up left and up right; the pull swings to the left."""
+    rng = np.random.default_rng(61)
+    angle = rng.uniform(0.1, 3.0, 2000)
+    swing = rng.uniform(0, 1, 2000) * np.minimum(angle / 2, 1.5)
+    load = rng.uniform(500, 5000, 2000)
+    asked = {"load": load, "leg_angle": angle, "pull_swing": swing}
+    right = np.exp(1j * (math.pi / 2 - angle / 2))  # the pull to the left lines up with this leg
+    left = np.exp(1j * (math.pi / 2 + angle / 2))
+    pull = load * np.exp(1j * (-math.pi / 2 - swing))
+    total = (
+        anchors.gaining_leg_tension(**asked) * right
+        + anchors.losing_leg_tension(**asked) * left
+        + pull
+    )
+    np.testing.assert_allclose(np.abs(total) / load, 0.0, atol=1e-10)
+
+
+def test_at_half_the_angle_one_leg_carries_all() -> None:
+    asked = {"load": 900.0, "leg_angle": math.radians(60), "pull_swing": math.radians(30)}
+    assert anchors.gaining_leg_tension(**asked) == pytest.approx(900.0)
+    assert anchors.losing_leg_tension(**asked) == pytest.approx(0.0, abs=1e-9)
+    for leg in (anchors.gaining_leg_tension, anchors.losing_leg_tension):
+        with pytest.raises(DomainError, match="must stay between the two legs"):
+            leg(load=900.0, leg_angle=math.radians(60), pull_swing=math.radians(30.1))
+        with pytest.raises(DomainError, match="legs must stand apart"):
+            leg(load=900.0, leg_angle=0.0, pull_swing=0.0)
+
+
+def test_without_a_swing_the_legs_are_equal() -> None:
+    for leg in (anchors.gaining_leg_tension, anchors.losing_leg_tension):
+        assert leg(load=900.0, leg_angle=1.3, pull_swing=0.0) == pytest.approx(
+            two_leg_anchor(load=900.0, leg_angle=1.3)
+        )
+
+
+# --- three legs ------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("ratio", "degrees"), [(1.0, 70.5288), (2.0, 80.4059), (1 / 3, 0.0)])
+def test_critical_angle_of_three_legs(ratio: float, degrees: float) -> None:
+    # an independent calculation made for this project
+    angle = anchors.critical_three_leg_angle(load_ratio=ratio)
+    assert math.degrees(angle) == pytest.approx(degrees, abs=5e-5)
+    assert anchors.three_leg_anchor(load=1.0, leg_plumb_angle=angle) == pytest.approx(ratio)
+
+
+def test_between_three_critical_legs_there_are_109_degrees() -> None:
+    # an independent calculation made for this project; the angle between two of three even legs
+    phi = anchors.critical_three_leg_angle(load_ratio=1.0)
+    turn = np.radians([0, 120])
+    one, two = (
+        np.array([np.sin(phi) * np.cos(t), np.sin(phi) * np.sin(t), np.cos(phi)]) for t in turn
+    )
+    assert math.degrees(math.acos(one @ two)) == pytest.approx(109.4712, abs=5e-5)
+
+
+def test_fewer_than_a_third_no_leg_can_carry() -> None:
+    with pytest.raises(DomainError, match=r"load_ratio .* at least 0\.333"):
+        anchors.critical_three_leg_angle(load_ratio=0.3)
+
+
+def test_two_back_and_one_front_in_coordinates() -> None:
+    rng = np.random.default_rng(62)
+    front_angle, back_angle = rng.uniform(0.02, 1.5, (2, 2000))
+    spread, load = rng.uniform(0, 1.5, 2000), rng.uniform(500, 5000, 2000)
+    asked = {
+        "load": load,
+        "front_leg_angle": front_angle,
+        "back_leg_angle": back_angle,
+        "half_spread": spread,
+    }
+    front = anchors.front_leg_tension(**asked)
+    back = anchors.back_leg_tension(**asked)
+    total = front * np.array([np.sin(front_angle), 0 * load, np.cos(front_angle)])
+    for side in (1, -1):
+        total = total + back * np.array(
+            [
+                -np.sin(back_angle) * np.cos(spread),
+                side * np.sin(back_angle) * np.sin(spread),
+                np.cos(back_angle),
+            ]
+        )
+    np.testing.assert_allclose(
+        total / load, np.array([0 * load, 0 * load, 1 + 0 * load]), atol=1e-12
+    )
+
+
+def test_back_legs_side_by_side_are_one_leg() -> None:
+    asked = {"load": 2000.0, "front_leg_angle": 0.4, "back_leg_angle": 0.7, "half_spread": 0.0}
+    angles = {"first_leg_angle": 0.4, "second_leg_angle": 0.7}
+    assert anchors.front_leg_tension(**asked) == pytest.approx(
+        first_leg_tension(load=2000.0, **angles)
+    )
+    assert 2 * anchors.back_leg_tension(**asked) == pytest.approx(
+        second_leg_tension(load=2000.0, **angles)
+    )
+
+
+# --- three legs in one plane, and legs by their lengths --------------------------------------
+
+
+def test_a_row_at_sixty_degrees() -> None:
+    # an independent calculation made for this project: 0.80 and 0.20 W, not a third each
+    asked = {"load": 1.0, "outer_leg_angle": math.radians(60)}
+    assert anchors.middle_leg_tension(**asked) == pytest.approx(0.80)
+    assert anchors.outer_leg_tension(**asked) == pytest.approx(0.20)
+
+
+def test_a_row_balances_and_bundled_legs_share_evenly() -> None:
+    angle = np.linspace(0, 1.5, 200)
+    middle = anchors.middle_leg_tension(load=2000.0, outer_leg_angle=angle)
+    outer = anchors.outer_leg_tension(load=2000.0, outer_leg_angle=angle)
+    np.testing.assert_allclose(middle + 2 * outer * np.cos(angle), 2000.0, rtol=1e-12)
+    assert middle[0] == pytest.approx(2000 / 3) and outer[0] == pytest.approx(2000 / 3)
+    assert (np.diff(middle) > 0).all() and (np.diff(outer) < 0).all()
+
+
+def test_legs_by_their_lengths_are_legs_by_their_angle() -> None:
+    angle = np.linspace(0, 3.0, 100)
+    spacing = 2 * 1.7 * np.sin(angle / 2)
+    tension = anchors.bridle_leg_tension(load=900.0, leg_length=1.7, anchor_spacing=spacing)
+    np.testing.assert_allclose(tension, two_leg_anchor(load=900.0, leg_angle=angle), rtol=1e-9)
+    with pytest.raises(DomainError, match="together must be longer than the anchors are apart"):
+        anchors.bridle_leg_tension(load=900.0, leg_length=1.0, anchor_spacing=2.0)
+
+
+def test_legs_that_share_say_so() -> None:
+    for leg in (anchors.middle_leg_tension, anchors.outer_leg_tension):
+        assert "whole range" in leg.cautions[0]

@@ -5,7 +5,18 @@ import math
 import numpy as np
 import pytest
 
-from ropecalc.mechanics.friction import capstan_tension
+from ropecalc import cautions
+from ropecalc.derivation import DomainError
+from ropecalc.mechanics.friction import (
+    Band,
+    Direction,
+    banded,
+    capstan_tension,
+    capstan_tension_behind,
+    groove_tension,
+    over_edge,
+)
+from ropecalc.units import Display, Kind
 
 
 @pytest.mark.parametrize(
@@ -74,3 +85,98 @@ def test_turns_add_up_and_there_and_back_is_a_hysteresis() -> None:
 def test_a_smooth_edge_or_no_turn_changes_nothing() -> None:
     assert capstan_tension(tension_behind=1200.0, friction=0.0, turn=2.0) == 1200.0
     assert capstan_tension(tension_behind=1200.0, friction=0.4, turn=0.0) == 1200.0
+
+
+# --- hauling, lowering, holding --------------------------------------------------------------
+
+
+def test_an_edge_both_ways() -> None:
+    # an independent calculation made for this project: 90° at 0.3: 1.60 up, 0.62 down, 2.57 between
+    edge = over_edge("hauling", load_side=2000.0, friction=0.3, turn=math.pi / 2)
+    assert edge.team_side.low == edge.team_side.high == pytest.approx(3204, abs=1)
+    down = over_edge("lowering", load_side=2000.0, friction=0.3, turn=math.pi / 2)
+    assert down.team_side.low == down.team_side.high == pytest.approx(1248, abs=1)
+    assert edge.reversal == pytest.approx(2.57, abs=0.005)
+    held = over_edge("holding", load_side=2000.0, friction=0.3, turn=math.pi / 2)
+    assert held.team_side == Band(down.team_side.low, edge.team_side.low)
+    assert held.team_side.width == pytest.approx(3204 - 1248, abs=2)
+
+
+def test_up_and_down_undo_each_other() -> None:
+    rng = np.random.default_rng(63)
+    load, mu, turn = rng.uniform(500, 5000, 500), rng.uniform(0, 0.8, 500), rng.uniform(0, 4, 500)
+    up = over_edge(Direction.HAULING, load_side=load, friction=mu, turn=turn).team_side.low
+    down = over_edge(Direction.LOWERING, load_side=load, friction=mu, turn=turn).team_side.high
+    np.testing.assert_allclose(up * down, load**2, rtol=1e-12)
+    assert (up >= load).all() and (down <= load).all()
+    behind = capstan_tension_behind(tension_ahead=load, friction=mu, turn=turn)
+    np.testing.assert_allclose(behind, down)
+
+
+@pytest.mark.parametrize("direction", ["up", "", "Hauling", None])
+def test_a_direction_has_to_be_said(direction) -> None:
+    with pytest.raises(DomainError, match="must be hauling, lowering or holding"):
+        over_edge(direction, load_side=2000.0, friction=0.3, turn=1.0)
+    with pytest.raises(TypeError):
+        over_edge(load_side=2000.0, friction=0.3, turn=1.0)
+
+
+@pytest.mark.parametrize(
+    ("name", "value"), [("load_side", 0.0), ("friction", -0.1), ("turn", -0.1), ("turn", "flat")]
+)
+def test_an_edge_out_of_range_is_refused(name, value) -> None:
+    with pytest.raises(DomainError, match=f"^{name} "):
+        over_edge("hauling", **{"load_side": 2000.0, "friction": 0.3, "turn": 1.0, name: value})
+
+
+def test_an_edge_is_told() -> None:
+    held = over_edge("holding", load_side=2000.0, friction=0.3, turn=math.pi / 2).explain()
+    text = held.as_text()
+    assert "Hauling, the rope moves towards the team: the team's side carries 3.20 kN." in text
+    assert "Lowering, it moves towards the load: the team's side carries 1.25 kN." in text
+    assert "anything from 1.25 kN to 3.20 kN" in text
+    assert held.result == "holding: team's side 1.25 kN to 3.20 kN"
+    assert held.lines[0].is_law and "A sharp edge is a matter of cutting" in text
+    assert cautions.AUTHORITY in held.cautions and "measured" in held.cautions[0]
+    up = over_edge("hauling", load_side=2000.0, friction=0.3, turn=math.pi / 2)
+    assert up.explain(Display(force="N")).result.endswith("team's side 3200 N")
+
+
+def test_bands() -> None:
+    assert banded(Direction.HAULING, hauled=2.0, lowered=1.0) == Band(2.0, 2.0)
+    assert banded(Direction.LOWERING, hauled=2.0, lowered=1.0) == Band(1.0, 1.0)
+    assert banded(Direction.HOLDING, hauled=2.0, lowered=1.0) == Band(1.0, 2.0)
+    assert banded(Direction.HOLDING, hauled=1.0, lowered=2.0) == Band(1.0, 2.0)
+    assert Band(1234.0, 1235.0).show(Kind.FORCE, Display()) == "1.23 kN to 1.24 kN"
+    assert Band(1234.0, 1234.1).show(Kind.FORCE, Display()) == "1.23 kN"
+
+
+# --- grooves ---------------------------------------------------------------------------------
+
+
+def test_a_flat_groove_is_an_edge() -> None:
+    # Baker & Haynes, Engineering Statics, section 9.5: the V-belt with 180° is the flat belt
+    flat = groove_tension(tension_behind=900.0, friction=0.3, turn=2.0, groove_angle=math.pi)
+    edge = capstan_tension(tension_behind=900.0, friction=0.3, turn=2.0)
+    assert flat == pytest.approx(edge, rel=1e-12)
+
+
+def test_a_rope_wedged_in_short_pieces() -> None:
+    """Two flanks carry each short piece; friction acts on both pushes."""
+    behind, mu, turn, groove, pieces = 800.0, 0.25, 1.4, math.radians(50), 200_000
+    tension, small = behind, turn / pieces
+    flank = np.array([math.sin(groove / 2), math.cos(groove / 2)])  # out of the groove, across it
+    for _ in range(pieces // 1000):
+        push = tension * (small * 1000) / (2 * flank[0])
+        step = mu * 2 * push
+        tension += step + step * mu * small * 1000 / (2 * flank[0])  # the mean over the piece
+    result = groove_tension(tension_behind=behind, friction=mu, turn=turn, groove_angle=groove)
+    assert result == pytest.approx(tension, rel=1e-4)
+
+
+def test_a_narrow_groove_holds_more() -> None:
+    angle = np.linspace(0.3, math.pi, 200)
+    ahead = groove_tension(tension_behind=900.0, friction=0.2, turn=1.5, groove_angle=angle)
+    assert (np.diff(ahead) < 0).all()
+    with pytest.raises(DomainError, match="groove_angle"):
+        groove_tension(tension_behind=900.0, friction=0.2, turn=1.5, groove_angle=0.0)

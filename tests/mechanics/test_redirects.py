@@ -6,7 +6,17 @@ import numpy as np
 import pytest
 
 from ropecalc.derivation import DomainError
-from ropecalc.mechanics.redirects import head_lean, redirect_resultant
+from ropecalc.mechanics.friction import Direction
+from ropecalc.mechanics.redirects import (
+    HeadLine,
+    combined_head_pull,
+    head_lean,
+    head_load,
+    redirect_resultant,
+    unequal_head_lean,
+    unequal_redirect_pull,
+)
+from ropecalc.units import Display
 
 
 @pytest.mark.parametrize(
@@ -85,3 +95,170 @@ def test_a_rope_that_does_not_turn_is_refused() -> None:
         head_lean(front_depression=0.0, back_depression=0.0)
     with pytest.raises(DomainError, match=r"strand_angle .* at most 180°"):
         redirect_resultant(strand_tension=1.0, strand_angle=3.2)
+
+
+# --- several lines, and friction -------------------------------------------------------------
+
+CASE_LINES = (
+    HeadLine("Haul line", 1576.2, math.radians(66.251), math.radians(28)),
+    HeadLine("Track lines", 1533.5, math.radians(66.251), math.radians(28)),
+)
+
+
+def test_the_combined_head_of_the_worked_case() -> None:
+    # an independent calculation made for this project: 4.56 kN with the track, 2.31 kN without
+    angles = {
+        "haul_elevation": math.radians(66.251),
+        "ground_depression": math.radians(35.248),
+        "back_depression": math.radians(28),
+    }
+    pull = combined_head_pull(load=200 * 9.80665, **angles)
+    assert pull / 1000 == pytest.approx(4.56, abs=0.005)
+    haul_only = redirect_resultant(
+        strand_tension=1576.2, strand_angle=math.pi - math.radians(66.251 + 28)
+    )
+    assert haul_only / 1000 == pytest.approx(2.31, abs=0.005)
+    with pytest.raises(DomainError, match="steeper than the ground leg"):
+        combined_head_pull(load=2000.0, **{**angles, "ground_depression": 1.2})
+
+
+def test_the_combined_head_as_a_sum_of_vectors() -> None:
+    """Balance at the litter in unit vectors, then all four strands at the head."""
+    rng = np.random.default_rng(64)
+    up, down = rng.uniform(0.7, 1.5, 500), rng.uniform(-0.3, 0.6, 500)
+    back, load = rng.uniform(0, 1.2, 500), rng.uniform(600, 3000, 500)
+    haul, ground = np.exp(1j * (np.pi - up)), np.exp(-1j * down)
+    track = load * np.cos(up) / np.sin(up - down)
+    rest = 1j * load - track * (haul + ground)
+    line = (rest / haul).real
+    np.testing.assert_allclose(rest, line * haul, atol=1e-9 * load.max())
+    strands = (line + track) * (-haul + np.exp(1j * (np.pi + back)))
+    pull = combined_head_pull(
+        load=load, haul_elevation=up, ground_depression=down, back_depression=back
+    )
+    np.testing.assert_allclose(pull, np.abs(strands), rtol=1e-9)
+
+
+def test_unequal_strands_as_vectors() -> None:
+    rng = np.random.default_rng(65)
+    one, two = rng.uniform(1, 5000, (2, 2000))
+    front, back = rng.uniform(0.01, math.pi / 2, (2, 2000))
+    asked = {
+        "front_tension": one,
+        "back_tension": two,
+        "front_depression": front,
+        "back_depression": back,
+    }
+    total = one * np.exp(-1j * front) + two * np.exp(1j * (np.pi + back))
+    np.testing.assert_allclose(unequal_redirect_pull(**asked), np.abs(total), rtol=1e-7)
+    lean = np.arctan2(-total.real, -total.imag)
+    np.testing.assert_allclose(unequal_head_lean(**asked), lean, atol=1e-12)
+
+
+def test_equal_strands_are_a_free_pulley() -> None:
+    front, back = 1.3, 0.4
+    asked = {"front_depression": front, "back_depression": back}
+    even = {"front_tension": 900.0, "back_tension": 900.0, **asked}
+    assert unequal_head_lean(**even) == pytest.approx(head_lean(**asked))
+    assert unequal_redirect_pull(**even) == pytest.approx(
+        redirect_resultant(strand_tension=900.0, strand_angle=math.pi - front - back)
+    )
+    with pytest.raises(DomainError, match="together must pull the head downward"):
+        unequal_head_lean(**{**even, "front_depression": 0.0, "back_depression": 0.0})
+
+
+def test_a_head_without_friction_is_the_combined_head() -> None:
+    for direction in Direction:
+        found = head_load(direction, CASE_LINES, efficiency=1.0)
+        assert found.pull.low / 1000 == pytest.approx(4.56, abs=0.005)
+        assert found.pull.high == pytest.approx(found.pull.low, rel=1e-9)
+        lean = head_lean(front_depression=math.radians(66.251), back_depression=math.radians(28))
+        assert (found.lean.low, found.lean.high) == pytest.approx((lean, lean))
+
+
+def test_friction_at_the_head_by_direction() -> None:
+    lines = (*CASE_LINES, HeadLine("Belay", 300.0, 1.5, 0.2))
+
+    def total(factor):
+        return sum(
+            line.front_tension
+            * (
+                np.array([-math.cos(line.front_depression), math.sin(line.front_depression)])
+                + factor
+                * np.array([math.cos(line.back_depression), math.sin(line.back_depression)])
+            )
+            for line in lines
+        )
+
+    for direction, factor in (("hauling", 1 / 0.8), ("lowering", 0.8)):
+        found = head_load(direction, lines, efficiency=0.8)
+        inward, down = total(factor)
+        assert (found.inward.low, found.inward.high) == pytest.approx((inward, inward))
+        assert (found.downward.low, found.downward.high) == pytest.approx((down, down))
+        assert found.pull.low == found.pull.high == pytest.approx(math.hypot(inward, down))
+        assert found.lean.low == pytest.approx(math.atan2(inward, down))
+        backs = [b.low for b in found.back_tensions]
+        assert backs == pytest.approx([line.front_tension * factor for line in lines])
+        assert len(found.corners) == 1
+
+
+def test_held_it_is_everything_friction_allows() -> None:
+    rng = np.random.default_rng(66)
+    for _ in range(25):
+        lines = tuple(
+            HeadLine(f"line {i}", rng.uniform(300, 3000), rng.uniform(0.2, 1.5), rng.uniform(0, 1))
+            for i in range(rng.integers(1, 4))
+        )
+        found = head_load("holding", lines, efficiency=0.6)
+        assert len(found.corners) == 2 ** len(lines)
+        for _ in range(200):
+            inward, down = 0.0, 0.0
+            for line in lines:
+                back = line.front_tension * rng.uniform(0.6, 1 / 0.6)
+                inward += back * math.cos(line.back_depression)
+                inward -= line.front_tension * math.cos(line.front_depression)
+                down += back * math.sin(line.back_depression)
+                down += line.front_tension * math.sin(line.front_depression)
+            assert found.inward.low <= inward <= found.inward.high
+            assert found.downward.low <= down <= found.downward.high
+            assert found.pull.low * (1 - 1e-9) <= math.hypot(inward, down) <= found.pull.high
+            assert found.lean.low <= math.atan2(inward, down) <= found.lean.high
+
+
+def test_the_least_pull_need_not_be_a_corner() -> None:
+    """Nearly straight through: at one back tension in between the pull is least."""
+    line = HeadLine("flat", 1000.0, 0.1, 0.1)
+    found = head_load("holding", [line], efficiency=0.6)
+    assert found.pull.low == pytest.approx(1000 * math.sin(0.2), rel=1e-6)
+    assert found.pull.low < min(math.hypot(*corner) for corner in found.corners)
+
+
+def test_a_head_is_told() -> None:
+    told = head_load("hauling", CASE_LINES, efficiency=0.9).explain()
+    text = told.as_text()
+    assert "Haul line: 1.58 kN in front, 1.75 kN at the back while hauling." in text
+    assert told.result == "pull 4.82 kN, lean 21.9° (inward positive)"
+    held = head_load("holding", CASE_LINES, efficiency=0.9).explain(Display(force="kN"))
+    assert "lean 16.3° to 21.9°" in held.result
+    assert any("belay" in caution for caution in told.cautions)
+
+
+@pytest.mark.parametrize(
+    ("lines", "efficiency", "words"),
+    [
+        ((), 0.9, "No lines run through the head"),
+        (CASE_LINES, 0.0, "efficiency"),
+        (CASE_LINES, 1.01, "efficiency"),
+        ([HeadLine("level", 1000.0, 0.0, 0.0)], 0.9, "together must pull the head downward"),
+        ([HeadLine("up", 1000.0, -0.1, 0.5)], 0.9, "front_depression"),
+        ([HeadLine("many", np.array([1.0, 2.0]), 0.5, 0.5)], 0.9, "one case at a time"),
+    ],
+)
+def test_a_head_that_is_none_is_refused(lines, efficiency, words) -> None:
+    with pytest.raises(DomainError, match=words):
+        head_load("hauling", lines, efficiency=efficiency)
+
+
+def test_a_head_needs_a_direction() -> None:
+    with pytest.raises(DomainError, match="direction is 'up'"):
+        head_load("up", CASE_LINES, efficiency=0.9)
