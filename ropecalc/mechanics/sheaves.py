@@ -49,6 +49,11 @@ def bearing_ratio(argument: Argument) -> Step:
         q.TENSION_BEHIND, q.TENSION_AHEAD, q.SHEAVE_PULL, q.BEARING_SHARE, q.SHEAVE_RATIO
     )
     sp = argument.sympy
+    kept = argument.law(
+        "The strand behind keeps a share of the tension ahead; how much depends on the turn.",
+        behind,
+        ratio * ahead,
+    )
     half_turn = argument.law(
         "With parallel strands the axle carries both tensions, and the tension lost is its share "
         "of that.",
@@ -68,8 +73,7 @@ def bearing_ratio(argument: Argument) -> Step:
         squared.equation.lhs,
         squared.equation.rhs.subs(pull**2, axle.equation.rhs),
     )
-    kept = argument.law("Call the share of the tension that is kept.", behind, ratio * ahead)
-    quadratic = argument.substitute("The tensions drop out.", balance, kept)
+    quadratic = argument.substitute("Put the share that is kept in.", balance, kept)
     quadratic = argument.combine(
         "Divide by the tension ahead, squared.",
         lambda side: sp.expand(side / ahead**2),
@@ -80,11 +84,35 @@ def bearing_ratio(argument: Argument) -> Step:
         "A quadratic: of its two answers the one that does not gain tension.", quadratic, ratio
     )
     in_e = argument.substitute("Put the share in.", solved, known_share)
-    lost_part, full = (1 - e) ** 2, (1 + e) ** 2
-    root = sp.sqrt((1 - sp.cos(turn)) * (2 * full - lost_part * (1 + sp.cos(turn))))
+    short, away = 1 - e, 1 - sp.cos(turn)
+    root = sp.sqrt(away * (2 * (1 + e) ** 2 - short**2 * (1 + sp.cos(turn))))
     return argument.rewrite(
-        "Tidy up.", in_e, (full - lost_part * sp.cos(turn) - (1 - e) * root) / (4 * e)
+        "Write it as what is lost of the whole.",
+        in_e,
+        1 - short * (root - short * away) / (4 * e),
     )
+
+
+@derive(
+    "A seaman's rule: a tenth of the load for every sheave",
+    given=(q.LOAD, q.SHEAVES, q.PARTS),
+    result=q.HAND_PULL,
+    assumptions=(
+        "A rule of thumb, not mechanics: every sheave adds a tenth of the load, wherever it is.",
+        "The strands that carry the load share what comes out equally.",
+    ),
+    cautions=_CAUTIONS,
+    source="a rule of seamanship manuals (Nicholls's Seamanship and Nautical Knowledge)",
+)
+def tenth_rule(argument: Argument) -> Step:
+    """Pull in N on a tackle by the rule of a tenth; for comparison with a count of tensions."""
+    load, sheaves, parts, pull = argument.symbols(q.LOAD, q.SHEAVES, q.PARTS, q.HAND_PULL)
+    rule = argument.law(
+        "The strands together pull the load and a tenth of it for every sheave.",
+        parts * pull,
+        load + sheaves * load / 10,
+    )
+    return argument.solve("Divide by the number of strands.", rule, pull)
 
 
 @dataclass(frozen=True)

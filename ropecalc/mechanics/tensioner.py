@@ -396,10 +396,10 @@ def device_feed(lines: int, *, line_rate: Any) -> Any:
 class Equalising:
     """How to bring all lines to one tension: device pulls in N at the end of each move, in turn.
 
-    Moves alternate: take in, ease, take in, ... with the lines' far ends fixed. ``over_pull`` is
-    by how much the near line must exceed the wanted tension in the first move: the higher value
-    when the far ends do not move, the lower one when the total stays the same because the litter
-    gives way.
+    Moves alternate: take in, ease, take in, ... The pulls are for line pulleys that stay where
+    they are, as on track lines much stiffer than the tensioner rope. ``over_pull`` is by how much
+    the near line must exceed the wanted tension in the first move: the higher value when the line
+    pulleys stay, the lower one when the litter gives way so that the total stays the same.
     """
 
     line_tension: Any
@@ -431,7 +431,11 @@ class Equalising:
             f"Equalising {len(self.device_pulls)} lines",
             lines,
             f"the near line is first pulled {more} above the wanted tension",
-            assumptions=(*_ASSUMED, "The pulls are for far ends that do not move."),
+            assumptions=(
+                *_ASSUMED,
+                "The line pulleys stay where they are. On stretchy lines the far ones rise a few "
+                "per cent while the near one is eased.",
+            ),
             cautions=self.cautions,
             source="worked out here strand by strand",
         )

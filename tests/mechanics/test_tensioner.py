@@ -1,10 +1,21 @@
 """Lines in series against tensions followed from sheave to sheave."""
 
+from itertools import product
+
 import numpy as np
 import pytest
 
 from ropecalc.derivation import DomainError
-from ropecalc.mechanics.tensioner import effective_lines
+from ropecalc.mechanics.tensioner import (
+    NO_BACKUP,
+    device_feed,
+    effective_lines,
+    equalise,
+    lines_ceiling,
+    lost_line,
+    series_tensioner,
+    tensioner_rope,
+)
 
 
 def followed(efficiency: float, lines: int, at_tensioner: float) -> list[float]:
@@ -48,3 +59,185 @@ def test_without_any_loss_or_without_lines_it_is_refused() -> None:
         effective_lines(efficiency=0.0, lines=2)
     with pytest.raises(DomainError, match="lines"):
         effective_lines(efficiency=0.9, lines=0)
+
+
+# --- the whole tensioner -----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("efficiency", [0.5, 0.7, 0.8, 0.85, 0.9, 0.95])
+@pytest.mark.parametrize("lines", [1, 2, 3, 4])
+def test_strand_by_strand(efficiency: float, lines: int) -> None:
+    """From the device outwards, one sheave at a time, both ways."""
+    for way, ratio in (("hauling", efficiency), ("lowering", 1 / efficiency)):
+        strands = [500.0]
+        for _ in range(2 * lines - 1):
+            strands.insert(0, strands[0] * ratio)
+        result = series_tensioner(way, device_pull=500.0, lines=lines, efficiency=efficiency)
+        pairs = [strands[2 * i] + strands[2 * i + 1] for i in range(lines)]
+        assert [b.low for b in result.strands] == pytest.approx(strands)
+        assert [b.low for b in result.lines] == pytest.approx(pairs)
+        assert [b.high for b in result.lines] == pytest.approx(pairs)
+        assert [b.low for b in result.shares] == pytest.approx([p / sum(pairs) for p in pairs])
+        assert [b.low for b in result.hub_pulleys] == pytest.approx(
+            [strands[2 * i + 1] + strands[2 * i + 2] for i in range(lines - 1)]
+        )
+        assert result.tie_off.low == pytest.approx(strands[0])
+        assert result.total.low == pytest.approx(sum(strands))
+        hub = result.tie_off.low + sum(b.low for b in result.hub_pulleys) + 500.0
+        assert hub == pytest.approx(result.total.low)
+        effective = effective_lines(efficiency=efficiency, lines=lines)
+        assert result.effective.low == pytest.approx(effective)
+        assert result.effective.high == pytest.approx(effective)
+        assert effective < lines_ceiling(efficiency=efficiency)
+
+
+def test_numbers_of_an_independent_calculation_made_for_this_project() -> None:
+    taken = series_tensioner("hauling", device_pull=1200 / 1.85, lines=3, efficiency=0.85)
+    assert [b.low for b in taken.lines] == pytest.approx([626.4, 867.0, 1200.0], abs=0.1)
+    assert taken.total.low == pytest.approx(2693.4, abs=0.1)
+    out = series_tensioner("lowering", device_pull=1200 / 1.85, lines=3, efficiency=0.85)
+    assert [b.low for b in out.lines] == pytest.approx([2704.5, 1954.0, 1411.8], abs=0.2)
+    assert out.total.low == pytest.approx(6070.2, abs=0.3)
+    for lines, worth in ((2, 1.810), (3, 2.466), (4, 2.998)):
+        assert effective_lines(efficiency=0.9, lines=lines) == pytest.approx(worth, abs=5e-4)
+    table = {
+        0.95: (10.3, (30, 33, 37)), 0.90: (5.26, (27, 33, 41)), 0.85: (3.60, (23, 32, 45)),
+        0.80: (2.78, (20, 31, 49)), 0.70: (1.96, (14, 28, 58)), 0.50: (1.33, (5, 19, 76)),
+    }  # fmt: skip
+    for efficiency, (ceiling, shares) in table.items():
+        assert lines_ceiling(efficiency=efficiency) == pytest.approx(ceiling, rel=5e-3)
+        result = series_tensioner("hauling", device_pull=1.0, lines=3, efficiency=efficiency)
+        assert [100 * b.low for b in result.shares] == pytest.approx(shares, abs=0.51)
+
+
+def test_the_ceiling_is_what_many_lines_come_near_to() -> None:
+    for efficiency in (0.3, 0.6, 0.8):
+        many = effective_lines(efficiency=efficiency, lines=20)
+        assert lines_ceiling(efficiency=efficiency) == pytest.approx(many, rel=1e-3)
+
+
+@pytest.mark.parametrize("lines", [1, 2, 3, 4])
+def test_held_bands_are_those_of_every_mixture(lines: int) -> None:
+    """All combinations of friction fully one way or the other, and random ones in between."""
+    e = 0.85
+    held = series_tensioner("holding", device_pull=1.0, lines=lines, efficiency=e)
+    sheaves = 2 * lines - 1
+    rng = np.random.default_rng(3)
+    corners = [np.array(c) for c in product((e, 1 / e), repeat=sheaves)]
+    inside = [rng.uniform(e, 1 / e, sheaves) for _ in range(200)]
+    found = []
+    for ratios in [*corners, *inside]:
+        strands = np.concatenate([[1.0], np.cumprod(ratios)])[::-1]
+        pairs = strands.reshape(lines, 2).sum(axis=1)
+        found.append([*strands, *pairs, *(pairs / pairs.sum()), pairs.sum() / pairs.max()])
+    low, high = np.min(found, axis=0), np.max(found, axis=0)
+    bands = [*held.strands, *held.lines, *held.shares]
+    assert [b.low for b in bands] == pytest.approx(low[:-1])
+    assert [b.high for b in bands] == pytest.approx(high[:-1])
+    assert held.effective.low == pytest.approx(low[-1])
+    assert held.effective.high == lines >= high[-1] - 1e-12
+
+
+def test_without_friction_all_lines_are_alike() -> None:
+    result = series_tensioner("holding", device_pull=500.0, lines=3, efficiency=1.0)
+    assert all((b.low, b.high) == (1000.0, 1000.0) for b in result.lines)
+    assert result.total.high == 3000.0 and result.effective.low == pytest.approx(3.0)
+
+
+def test_arrays() -> None:
+    pulls, efficiencies = np.array([[300.0], [600.0]]), np.array([0.8, 0.9])
+    for way in ("hauling", "lowering", "holding"):
+        whole = series_tensioner(way, device_pull=pulls, lines=3, efficiency=efficiencies)
+        one = series_tensioner(way, device_pull=600.0, lines=3, efficiency=0.9)
+        assert whole.lines[0].high[1, 1] == pytest.approx(one.lines[0].high)
+        assert whole.shares[1].low[1] == pytest.approx(one.shares[1].low)
+        assert isinstance(one.shares[1].low, float) and isinstance(one.effective.low, float)
+    with pytest.raises(DomainError, match="single numbers"):
+        whole.explain()
+
+
+@pytest.mark.parametrize("lines", [0, 21, 2.0, True, None])
+def test_lines_are_a_whole_number(lines: object) -> None:
+    with pytest.raises(DomainError, match="whole number of track lines from 1 to 20"):
+        series_tensioner("hauling", device_pull=1.0, lines=lines, efficiency=0.9)  # type: ignore[arg-type]
+    assert series_tensioner("hauling", device_pull=1.0, lines=20, efficiency=0.9)
+
+
+def test_values_are_checked() -> None:
+    with pytest.raises(DomainError, match="hauling, lowering or holding"):
+        series_tensioner("in", device_pull=1.0, lines=2, efficiency=0.9)
+    with pytest.raises(DomainError, match="device_pull"):
+        series_tensioner("hauling", device_pull=-1.0, lines=2, efficiency=0.9)
+    with pytest.raises(DomainError, match="efficiency"):
+        series_tensioner("hauling", device_pull=1.0, lines=2, efficiency=1.01)
+
+
+def test_it_explains_itself() -> None:
+    def told(way: str) -> str:
+        result = series_tensioner(way, device_pull=500.0, lines=2, efficiency=0.9)
+        assert NO_BACKUP in result.explain().cautions
+        return result.explain().as_text()
+
+    taken = told("hauling")
+    assert taken.startswith("Series tensioner on 2 lines")
+    assert "Taking in, the rope moves towards the device" in taken
+    assert "Line 1 carries both strands at its pulley: 0.770 kN, 45 % of all lines." in taken
+    assert "T_2 = s_3 + s_4" in taken
+    assert "The tied-off end carries 0.364 kN." in taken
+    assert "The hub pulley between lines 1 and 2 carries 0.855 kN." in taken
+    assert "the hub: 1.72 kN; worth 1.81 times the most loaded line." in taken
+    assert taken.endswith("hauling: all lines together 1.72 kN")
+    assert "Letting out, the rope moves away from the device" in told("lowering")
+    held = told("holding")
+    assert "the lines remember what moved last" in held
+    assert "45 to 55 % of all lines" in held
+    assert "worth 1.81 to 2.00 times" in held
+
+
+def test_rope_and_feed() -> None:
+    """Two lines, 12 m to come in, 1 m of stretch, never closer than 1 m, 6 m of tail."""
+    rope = tensioner_rope(2, least_play=1.0, take_in=12.0, line_stretch=1.0, tail=6.0)
+    assert rope.through_device == pytest.approx(52.0)
+    assert rope.needed == pytest.approx(4 * 14.0 + 6.0)
+    assert device_feed(2, line_rate=0.05) == pytest.approx(0.2)
+    assert device_feed(3, line_rate=np.array([0.0, 0.1])).tolist() == pytest.approx([0.0, 0.6])
+    values = {"least_play": 1.0, "take_in": 12.0, "line_stretch": 1.0, "tail": 6.0}
+    names = {"least_play": "play", "take_in": "take_in", "line_stretch": "line_stretch",
+             "tail": "rope_tail"}  # fmt: skip
+    for name, shown in names.items():
+        with pytest.raises(DomainError, match=shown):
+            tensioner_rope(2, **(values | {name: -0.1}))
+    with pytest.raises(DomainError, match="line_rate"):
+        device_feed(2, line_rate=-0.1)
+    with pytest.raises(DomainError, match="whole number"):
+        tensioner_rope(0, **values)
+
+
+def test_equalising_two_lines() -> None:
+    plan = equalise(2, line_tension=1000.0, efficiency=0.9)
+    # at the end the strands at each line pulley are T / (1 + e) and e times that
+    assert plan.device_pulls == pytest.approx((1000 / 1.9 / 0.81, 900 / 1.9))
+    assert plan.over_pull.high == pytest.approx(1 / 0.81 - 1)
+    assert plan.over_pull.low == pytest.approx(2 / 1.81 - 1)
+    text = plan.explain().as_text()
+    assert "1. Take in until the device carries 0.650 kN: line 1 carries what is wanted." in text
+    assert "2. Ease until the device carries 0.474 kN: line 2 carries what is wanted." in text
+    assert "first pulled 10 to 23 % above the wanted tension" in text
+    assert any("small ease" in c for c in plan.explain().cautions)
+    assert "stretchy lines" in text
+    with pytest.raises(DomainError, match="line_tension"):
+        equalise(2, line_tension=0.0, efficiency=0.9)
+    arrays = equalise(3, line_tension=np.array([1.0, 2.0]), efficiency=0.9)
+    assert arrays.device_pulls[2].shape == (2,)
+    with pytest.raises(DomainError, match="single numbers"):
+        arrays.explain()
+
+
+def test_a_lost_line_lets_its_rope_run_in() -> None:
+    """Rope conservation: a pulley that moves out by d takes 2 d of rope."""
+    lost = lost_line(2, play=3.0)
+    assert lost.runs_in == 6.0 and lost.slack == 3.0
+    with pytest.raises(DomainError, match="nothing is left to gain slack"):
+        lost_line(1, play=3.0)
+    with pytest.raises(DomainError, match="play"):
+        lost_line(2, play=-1.0)

@@ -104,7 +104,7 @@ class Forces:
         return account(
             f"{self.system.name}: held",
             lines,
-            f"{q.HAND_PULL.meaning}, {self.direction}: {self.hand_pull.show(Kind.FORCE, display)}",
+            f"Pull of the hand, held: {self.hand_pull.show(Kind.FORCE, display)}",
             assumptions=ASSUMPTIONS,
             cautions=self.cautions,
             source=SOURCE,

@@ -40,7 +40,8 @@ def common_system(
     """The system the trade calls ``name``.
 
     ``"4:1"`` and the like are simple; ``"6:1"`` is a 2:1 pulling on a 3:1, ``"9:1"`` a 3:1 on a
-    3:1, ``"piggy-back 4:1"`` a 2:1 on a 2:1, ``"n:1 on m:1"`` any two simple ones, and
+    3:1, ``"piggy-back 4:1"`` a 2:1 on a 2:1, ``"simple n:1"`` has n strands at one traveller (n up
+    to 10), ``"n:1 on m:1"`` is any two simple ones, and
     ``"complex 5:1"`` a 3:1 whose haul strand turns back at a grab on the strand between anchor and
     traveller. With ``redirect`` the haul strand turns once more at the last anchor.
 
@@ -111,12 +112,15 @@ def _stages_of(text: str) -> tuple[int, ...]:
     text = {"piggy-back 4:1": "2:1 on 2:1", "piggyback 4:1": "2:1 on 2:1"}.get(text, text)
     if text in _STAGES:
         return _STAGES[text]
+    simple = re.fullmatch(r"simple ([1-9]|10):1", text)
+    if simple:
+        return (int(simple[1]),)
     match = re.fullmatch(r"([2-9]):1 on ([2-9]):1", text)
     if match:
         return int(match[2]), int(match[1])
     raise DomainError(
-        f"{text!r} is not the name of a common system; known are {_EXAMPLES} and other simple ones "
-        "up to 5:1. Describe any other as a System of bodies and ropes."
+        f"{text!r} is not the name of a common system; known are {_EXAMPLES} and “simple n:1” "
+        "for n up to 10. Describe any other as a System of bodies and ropes."
     )
 
 

@@ -19,7 +19,7 @@ from ropecalc.derivation import (
     Step,
     Variable,
 )
-from ropecalc.derivation.explanation import explain_steps, show_value
+from ropecalc.derivation.explanation import explain_steps
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Direction
 from ropecalc.mechanics.pulleys.cautions import ASSUMPTIONS, CAUTIONS, SOURCE
@@ -102,8 +102,8 @@ class Count:
             at = {self.symbols[name]: value for name, value in values.items()}
             known = dict(values) | {q.LOAD.name: load}
             known[q.HAND_PULL.name] = load / float(self.advantage.subs(at))
-            shown = show_value(q.HAND_PULL, known[q.HAND_PULL.name], display)
-            result = f"{q.HAND_PULL.meaning}, {self.direction}: E = {shown}"
+            shown = display.show(known[q.HAND_PULL.name], Kind.FORCE)
+            result = f"Pull of the hand, {self.direction}: {shown}"
         return Explanation(
             title=f"{self.system.name}: counting tensions, {self.direction}",
             assumptions=ASSUMPTIONS,
