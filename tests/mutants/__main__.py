@@ -24,8 +24,10 @@ KEPT = ROOT / ".mutants"
 
 def _arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="make mutants", description=__doc__)
-    parser.add_argument("--count", type=int, default=400, help="how many mutants at least")
-    parser.add_argument("--only", nargs="*", default=[""], help="modules whose path contains this")
+    parser.add_argument("--count", type=int, default=400, help="how many mutants in all")
+    parser.add_argument(
+        "--only", nargs="*", default=[""], help="only modules with this in their path"
+    )
     parser.add_argument("--workers", type=int, default=2, help="how many at the same time")
     parser.add_argument("--afresh", action="store_true", help="forget earlier results")
     parser.add_argument("--write", action="store_true", help="write tests/mutants/survivors.md")
@@ -106,8 +108,7 @@ def main() -> int:
     session = KEPT / "session.sqlite"
     if options.afresh:
         session.unlink(missing_ok=True)
-    names = [n for n in choice.modules(ROOT) if any(part in n for part in options.only)]
-    chosen, sizes = choice.sample(ROOT, names, options.count)
+    chosen, sizes = choice.sample(ROOT, options.count, options.only)
     jobs = {_job_id(m): m for m in chosen}
     with use_db(session, WorkDB.Mode.create) as db:
         _add(db, jobs)

@@ -5,6 +5,7 @@ import random
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from cosmic_ray.ast import ast_nodes, get_ast
 from cosmic_ray.ast.ast_query import ASTQuery
@@ -64,8 +65,13 @@ def places(source: str, file_name: str) -> list[Place]:
         for occurrence, (node, start) in enumerate(
             (node, start) for node in nodes for start, _ in operator.mutation_positions(node)
         )
-        if not any(low <= start < high for low, high in hidden)
+        if not any(low <= start < high for low, high in hidden) and not _marks_keywords(node)
     ]
+
+
+def _marks_keywords(node: Any) -> bool:
+    """Whether this is the bare star of a signature, which the tool takes for a product."""
+    return node.parent is not None and bool(node.parent.type == "parameters")
 
 
 def mutants(root: Path, module: str) -> Iterator[Mutant]:
@@ -83,12 +89,17 @@ def mutants(root: Path, module: str) -> Iterator[Mutant]:
         )
 
 
-def sample(root: Path, names: list[str], count: int) -> tuple[list[Mutant], dict[str, int]]:
-    """At least ``count`` mutants of the modules ``names``, and how many each module has in all."""
-    sizes = {n: len(places((root / n).read_text("utf-8"), Path(n).name)) for n in names}
+def sample(root: Path, count: int, only: list[str]) -> tuple[list[Mutant], dict[str, int]]:
+    """The seeded sample, and how many mutants each module has in all.
+
+    ``count`` is for all modules together; of these, those are kept whose path contains one of
+    ``only``.
+    """
+    sizes = {n: len(places((root / n).read_text("utf-8"), Path(n).name)) for n in modules(root)}
+    kept = {n: share for n, share in shares(sizes, count).items() if any(o in n for o in only)}
     chosen = [
         mutant
-        for name, share in shares(sizes, count).items()
+        for name, share in kept.items()
         for mutant, _ in zip(mutants(root, name), range(share), strict=False)
     ]
-    return chosen, sizes
+    return chosen, {name: sizes[name] for name in kept}

@@ -1,8 +1,9 @@
 """The tests that answer for a module.
 
-A module's own tests are found by name: ``mechanics/x.py`` has ``tests/mechanics/test_x*.py``, in
-the folder of the same name or above it. The modules of ``derivation`` build on each other and are
-small, so all of ``tests/derivation`` answers for each. What every derivation must satisfy
+A module's own tests are found by name: ``mechanics/x.py`` and the modules of a package
+``mechanics/x/`` have ``tests/mechanics/test_x.py`` and ``test_x_*.py``. The modules of
+``derivation`` are small and build on each other: all of ``tests/derivation`` answers for each. What
+every derivation must satisfy
 (``test_every_derivation``), and that results are frozen, is part of what tests a mechanics module:
 of these, the cases that bear the module's name are run after the module's own tests.
 """
@@ -11,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 EVERY_DERIVATION = "tests/mechanics/test_every_derivation.py"
+CATALOGUE = "quantities"
 FROZEN = "tests/derivation/test_frozen.py"
 
 ALSO = {
@@ -36,26 +38,22 @@ def suite(root: Path, module: str) -> Suite:
         first = [f for f in own if PurePosixPath(f).name.startswith(f"test_{path.stem}")]
         files = (*first, *(f for f in own if f not in first))
         return Suite(files, (files,))
-    own = sorted(_named_after(root, path))
-    files = (*own, *ALSO.get(path.stem, ()))
+    files = (*sorted(_named_after(root, path)), *ALSO.get(path.stem, ()))
+    if path.stem == CATALOGUE:
+        return Suite(files, (files,))
     dotted = ".".join(path.with_suffix("").parts[2:])
-    if path.stem == "quantities":
-        return Suite((*files, EVERY_DERIVATION), ((*files, EVERY_DERIVATION),))
     every = (FROZEN, EVERY_DERIVATION, "-k", f"{dotted}.")
     return Suite((*files, FROZEN, EVERY_DERIVATION), (files, every) if files else (every,))
 
 
 def _named_after(root: Path, path: PurePosixPath) -> set[str]:
-    """Test files whose name starts with the module's, or with its package's if it has none."""
-    inner = path.parts[2:-1]
-    found: set[str] = set()
-    for depth in range(len(inner), -1, -1):
-        folder = "/".join(("tests/mechanics", *inner[:depth]))
-        stem = "_".join((*inner[depth:], path.stem))
-        found |= _names(root, f"{folder}/test_{path.stem}.py")
-        found |= _names(root, f"{folder}/test_{path.stem}_*.py")
-        found |= _names(root, f"{folder}/test_{stem}*.py")
-    return found
+    """Test files with the module's name or its package's, but not those of a longer name."""
+    stem = path.parts[2].removesuffix(".py")
+    others = {p.stem for p in (root / "ropecalc/mechanics").glob("*.py")} - {stem}
+    longer = tuple(f"test_{other}" for other in others if other.startswith(f"{stem}_"))
+    found = _names(root, f"tests/mechanics/test_{stem}.py")
+    found |= _names(root, f"tests/mechanics/test_{stem}_*.py")
+    return {file for file in found if not PurePosixPath(file).name.startswith(longer)}
 
 
 def _names(root: Path, pattern: str) -> set[str]:

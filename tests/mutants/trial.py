@@ -17,7 +17,7 @@ import signal
 import sys
 import time
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass, field
 from multiprocessing.connection import wait
 from multiprocessing.process import BaseProcess
 from pathlib import Path
@@ -28,36 +28,41 @@ from tests.mutants.choice import Mutant
 from tests.mutants.own_tests import Suite
 
 _COPIED = ("ropecalc", "tests", "sites", "pyproject.toml")
-_OPTIONS = ("-x", "-q", "--hypothesis-seed=0", "-p", "no:cacheprovider", "-p", "no:nbval")
+_OPTIONS = ("-q", "--hypothesis-seed=0", "-p", "no:cacheprovider", "-p", "no:nbval")
 _MEMORY = 8 << 30
-_NO_TESTS = 5
+_SOME_FAILED, _NO_TESTS = 1, 5
 _fork = multiprocessing.get_context("fork")
-
-
-class Order:
-    """Runs the quickest tests first, and remembers how long each took."""
-
-    def __init__(self, seconds: dict[str, float]) -> None:
-        self.seconds = seconds
-
-    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
-        items.sort(key=lambda item: self.seconds.get(item.nodeid, 0.0))
-
-    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
-        self.seconds[report.nodeid] = self.seconds.get(report.nodeid, 0.0) + report.duration
 
 
 @dataclass(frozen=True)
 class Baseline:
-    """How a module's tests run without a change: seconds in all, and for each test."""
+    """How a module's tests run without a change: seconds for each, and those that fail anyway."""
 
-    seconds: float
-    each: dict[str, float]
+    seconds: dict[str, float] = field(default_factory=dict)
+    failing: list[str] = field(default_factory=list)
 
     @property
     def limit(self) -> float:
         """After so many seconds a mutant is taken to run for ever."""
-        return 20.0 + 6.0 * self.seconds
+        return 20.0 + 10.0 * sum(self.seconds.values())
+
+
+class Order:
+    """Runs the quickest tests first, leaves out what fails anyway, and keeps a record of both."""
+
+    def __init__(self, known: Baseline) -> None:
+        self.known = known
+        self.seen = Baseline()
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        items[:] = [item for item in items if item.nodeid not in self.known.failing]
+        items.sort(key=lambda item: self.known.seconds.get(item.nodeid, 0.0))
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        took = self.seen.seconds.get(report.nodeid, 0.0) + report.duration
+        self.seen.seconds[report.nodeid] = took
+        if report.failed:
+            self.seen.failing.append(report.nodeid)
 
 
 @dataclass(frozen=True)
@@ -102,21 +107,25 @@ def warm_up(tree: Path) -> None:
 
 
 def baselines(trees: list[Path], suites: Mapping[str, Suite]) -> dict[str, Baseline]:
-    """Run the tests of unchanged modules. Where they fail nothing can be learned: it is said."""
+    """Run the tests of unchanged modules; none if they cannot be run at all.
+
+    A test that fails without any change cannot say anything about one: it is named and left out.
+    """
     found = {}
     waiting = list(suites)
     while waiting:
         batch = [(waiting.pop(0), tree) for tree in trees if waiting]
-        started = time.monotonic()
-        running = [_start(tree, suites[module], {}, writes=True) for module, tree in batch]
+        running = [_start(tree, suites[module], None) for module, tree in batch]
         for (module, tree), process in zip(batch, running, strict=True):
             process.join()
-            if process.exitcode == 0:
-                each = json.loads((tree / "seconds.json").read_text("utf-8"))
-                found[module] = Baseline(time.monotonic() - started, each)
-                print(f"  {module}: its tests take {sum(each.values()):.1f} s", flush=True)
-            else:
-                print(f"  {module}: its tests fail without any change\n{output(tree)}", flush=True)
+            if process.exitcode != 0:
+                print(f"  {module}: its tests cannot be run\n{output(tree)}", flush=True)
+                continue
+            base = Baseline(**json.loads((tree / "baseline.json").read_text("utf-8")))
+            found[module] = base
+            print(f"  {module}: its tests take {sum(base.seconds.values()):.1f} s", flush=True)
+            if base.failing:
+                print(f"    {len(base.failing)} fail without any change: {base.failing[0]} ...")
     return found
 
 
@@ -140,7 +149,7 @@ def try_all(
                 tree = free.pop()
                 (tree / mutant.module).write_text(mutant.source, "utf-8")
                 base = baselines[mutant.module]
-                process = _start(tree, suites[mutant.module], base.each)
+                process = _start(tree, suites[mutant.module], base)
                 running.append(Trial(mutant, tree, process, time.monotonic() + base.limit))
             if not running:
                 return
@@ -167,10 +176,8 @@ def _put_back(trial: Trial, trees: list[Path]) -> None:
     shutil.copyfile(original, trial.tree / trial.mutant.module)
 
 
-def _start(
-    tree: Path, suite: Suite, seconds: dict[str, float], *, writes: bool = False
-) -> BaseProcess:
-    process = _fork.Process(target=_run_tests, args=(tree, suite, seconds, writes))
+def _start(tree: Path, suite: Suite, base: Baseline | None) -> BaseProcess:
+    process = _fork.Process(target=_run_tests, args=(tree, suite, base))
     process.start()
     return process
 
@@ -182,27 +189,32 @@ def _stop(process: BaseProcess) -> None:
     process.join()
 
 
-def _run_tests(tree: Path, suite: Suite, seconds: dict[str, float], writes: bool) -> None:
-    """In the fork: run the suite on ``tree``; the exit code says whether all of it passed."""
+def _run_tests(tree: Path, suite: Suite, base: Baseline | None) -> None:
+    """In the fork: run the suite on ``tree``; exit code 0 says that all of it passed.
+
+    Without a baseline everything is run, and what was seen becomes the baseline.
+    """
     os.setsid()
     resource.setrlimit(resource.RLIMIT_AS, (_MEMORY, _MEMORY))
-    sys.dont_write_bytecode = not writes
-    here = {Path.cwd(), Path()}
+    sys.dont_write_bytecode = base is not None
+    elsewhere = [p for p in sys.path if Path(p) not in (Path.cwd(), Path())]
     os.chdir(tree)
-    sys.path[:] = [str(tree), *(p for p in sys.path if Path(p) not in here)]
+    sys.path[:] = [str(tree), *elsewhere]
     for name in [n for n in sys.modules if n.split(".")[0] == "tests"]:
         del sys.modules[name]
     with open(tree / "output.txt", "w", encoding="utf-8") as file:
         os.dup2(file.fileno(), 1)
         os.dup2(file.fileno(), 2)
-    order = Order(seconds)
-    for which, arguments in enumerate(suite.runs):
-        code = int(pytest.main([*_OPTIONS, *arguments], plugins=[order]))
-        if code not in (0, _NO_TESTS) or (code == _NO_TESTS and which == 0):
+    order = Order(base or Baseline())
+    stop_early = ("-x",) if base else ()
+    allowed = {0, _NO_TESTS} if base else {0, _SOME_FAILED, _NO_TESTS}
+    for arguments in suite.runs:
+        code = int(pytest.main([*_OPTIONS, *stop_early, *arguments], plugins=[order]))
+        if code not in allowed:
             sys.stdout.flush()
             os._exit(code)
     loaded = sys.modules["ropecalc"].__file__ or ""
     assert Path(loaded).is_relative_to(tree), loaded
-    if writes:
-        (tree / "seconds.json").write_text(json.dumps(order.seconds), "utf-8")
+    if base is None:
+        (tree / "baseline.json").write_text(json.dumps(asdict(order.seen)), "utf-8")
     os._exit(0)
