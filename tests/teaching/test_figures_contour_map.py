@@ -1,5 +1,6 @@
 """The map's lines lie where the tension is; the path clears, and only just."""
 
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -12,8 +13,16 @@ from ropecalc.planning.profile import WallProfile
 from ropecalc.planning.site import Litter, Raise, Site
 from ropecalc.teaching.drawing import BRIDLE, HALF_WIDTH, REACH_DOWN
 from ropecalc.teaching.figures import CONTOUR_MAP
-from ropecalc.teaching.figures.contour_map import LEVELS, ContourMap, demands, rock
-from ropecalc.units import Display
+from ropecalc.teaching.figures.contour_map import (
+    _STRIPS,
+    LEVELS,
+    ContourMap,
+    _beyond_strip,
+    demands,
+    rock,
+)
+from ropecalc.teaching.panel import Look
+from ropecalc.units import Display, Kind
 
 START = CONTOUR_MAP.start
 
@@ -186,8 +195,75 @@ def test_series_lines_share_as_derived() -> None:
 
 
 def test_inside_and_outside_the_entered_limit() -> None:
-    assert ": inside the limit of" in CONTOUR_MAP.summary(at(limit=6000.0), Display())
-    assert ": outside the limit of" in CONTOUR_MAP.summary(at(limit=1000.0), Display())
+    assert ": inside the limit you entered of" in CONTOUR_MAP.summary(at(limit=6000.0), Display())
+    assert ": outside the limit you entered of" in CONTOUR_MAP.summary(at(limit=1000.0), Display())
+
+
+def test_the_largest_tension_is_judged_first_even_where_the_station_is_inside() -> None:
+    result = at()
+    assert result.largest is not None
+    tension, height = result.largest
+    assert tension == pytest.approx(max(result.along.line_tension[result.printable]))
+    assert result.worst_line is not None
+    assert result.worst_line < result.limit < tension
+    words = CONTOUR_MAP.summary(result, Display())
+    first, second = words.split(". ")[:2]
+    assert first.startswith("Largest on the path that just clears")
+    assert Display().show(tension, Kind.FORCE) in first
+    assert Display().show(height, Kind.LENGTH) in first
+    assert second.startswith("That is outside the example limit of 2.00 kN")
+
+
+def test_several_lines_are_judged_by_the_one_that_carries_most() -> None:
+    words = CONTOUR_MAP.summary(at(lines=2), Display())
+    assert "That is inside the example limit" in words
+    assert "the one nearest the device" in words.split(". ")[0]
+
+
+def test_nobody_entered_the_example() -> None:
+    assert "you entered" not in CONTOUR_MAP.summary(at(), Display())
+    assert "example" not in CONTOUR_MAP.summary(at(limit=2100.0), Display())
+
+
+def test_a_curve_that_leaves_its_strip_says_how_far() -> None:
+    strip = _STRIPS[0]
+    result = at(tip_x=3.0)
+    assert result.largest is not None
+    shown = np.ma.filled(result.along.line_tension.astype(float), np.nan)
+    shown = np.where(result.printable, shown, np.nan)
+    [label] = _beyond_strip(strip, shown, result.heights, Display())
+    assert label.text == "6.4 kN →"
+    assert label.at == (strip.high, result.largest[1])
+    assert _beyond_strip(strip, np.minimum(shown, strip.high), result.heights, Display()) == []
+    [low] = _beyond_strip(strip, -shown, result.heights, Display())
+    assert low.text.startswith("← −")
+    assert _beyond_strip(strip, np.full(61, np.nan), result.heights, Display()) == []
+
+
+def test_numbers_under_neighbouring_strips_do_not_meet() -> None:
+    picture = CONTOUR_MAP.picture()
+    for force in ("kN", "kgf", "lbf"):
+        picture.update(at(), Look(Display(force=force)))
+        picture.canvas.png()
+        texts = [
+            tick.label1.get_window_extent(picture.canvas.renderer)
+            for axes in picture._strips._axes
+            for tick in axes.xaxis.get_major_ticks()
+        ]
+        for one, other in pairwise(sorted(texts, key=lambda box: float(box.x0))):
+            assert one.x1 + 4 < other.x0
+
+
+def test_the_efficiency_waits_for_a_second_line() -> None:
+    assert set(CONTOUR_MAP.idle(START)) == {"efficiency"}
+    assert CONTOUR_MAP.idle(START | {"lines": 2}) == {}
+    assert at(efficiency=0.6).worst_line == at(efficiency=0.9).worst_line
+
+
+def test_the_settings_that_matter_first_are_few() -> None:
+    assert 5 <= len(CONTOUR_MAP.first) <= 6
+    assert set(CONTOUR_MAP.first) < set(START)
+    assert "W is the weight" in CONTOUR_MAP.reading[0]
 
 
 def test_shaky_heights_carry_no_numbers() -> None:

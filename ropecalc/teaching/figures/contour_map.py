@@ -57,7 +57,7 @@ from ropecalc.teaching.drawing import (
 from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
-from ropecalc.teaching.panel import Figure, Look, Outcome, Prediction, Values
+from ropecalc.teaching.panel import LOCKED, Figure, Look, Outcome, Prediction, Values
 from ropecalc.teaching.sliders import Control
 from ropecalc.units import Display, Kind
 
@@ -69,6 +69,8 @@ LOWEST, HIGHEST = 1.0, 31.0
 """Heights of the attachment point between which the raise is shown (m)."""
 UNDERSIDE, TOP_FACE = 2.5, 1.5
 """The outcrop recedes to the wall this far below and above its tip (m)."""
+EXAMPLE_LIMIT = 2000.0
+"""The limit for a line with which the figure begins (N); an example, not a recommendation."""
 LEVELS = (0.25, 0.5, 1.0, 2.0, 4.0)
 """Tensions of all track lines together, in multiples of the weight, that get a line."""
 FURTHEST = 29.0
@@ -165,6 +167,21 @@ class ContourMap:
     def worst_line(self) -> float | None:
         """Tension (N) of the line nearest the device, which carries most while taking in."""
         return self.held.line_tension / self.effective if self.reliable else None
+
+    @property
+    def largest(self) -> tuple[float, float] | None:
+        """The largest tension of all lines together on the path (N) and its height (m)."""
+        good = self.printable
+        if not good.any():
+            return None
+        tension = np.ma.filled(np.ma.masked_where(~good, self.along.line_tension), -1.0)
+        most = int(np.argmax(tension))
+        return float(tension[most]), float(self.heights[most])
+
+    @property
+    def limit_name(self) -> str:
+        """What the limit is called: nobody has entered the one that the figure begins with."""
+        return "the example limit" if self.limit == EXAMPLE_LIMIT else "the limit you entered"
 
     @property
     def printable(self) -> Array:
@@ -310,10 +327,11 @@ def summary(result: ContourMap, display: Display) -> str:
         return say(display, si, Kind.FORCE)
 
     words = [
+        _path_words(result, display),
         f"Outcrop tip {length(tip.x)} out at {length(tip.z)}, clearance "
         f"{length(result.clearance)}, {say(display, result.mass, Kind.MASS)}. At "
         f"{length(station.z)} the litter must be {length(result.least)} out to clear; it is "
-        f"{length(station.x)} out."
+        f"{length(station.x)} out.",
     ]
     if result.too_near:
         words.append(f"Too near the rock: {' and '.join(result.too_near)}.")
@@ -332,7 +350,6 @@ def summary(result: ContourMap, display: Display) -> str:
         words.append(_limit_words(result, display))
         if held.reach is Reach.PLUMB:
             words.append(held.reach.sentence)
-    words.append(_path_words(result, display))
     return " ".join(words)
 
 
@@ -346,22 +363,31 @@ def _limit_words(result: ContourMap, display: Display) -> str:
             f"Of {result.lines} lines tensioned by one rope in series, the one nearest the device"
         )
     return (
-        f"{which} carries {say(display, worst, Kind.FORCE)} while taking in: {side} the limit of "
-        f"{say(display, result.limit, Kind.FORCE)} you entered."
+        f"{which} carries {say(display, worst, Kind.FORCE)} here while taking in: {side} "
+        f"{result.limit_name} of {say(display, result.limit, Kind.FORCE)}."
     )
 
 
 def _path_words(result: ContourMap, display: Display) -> str:
-    good = result.printable
-    if not good.any():
+    """The whole path judged by the largest tension on it, and what cannot be told."""
+    largest = result.largest
+    if largest is None:
         return "Nowhere on the path that clears is there a number to rely on."
-    tension = np.ma.filled(np.ma.masked_where(~good, result.along.line_tension), -1.0)
-    most = int(np.argmax(tension))
+    tension, height = largest
+    worst = tension / result.effective
+    together = say(display, tension, Kind.FORCE)
+    if result.lines == 1:
+        which = f"the track line carries {together}"
+    else:
+        which = f"the track lines together carry {together}, the one nearest the device "
+        which += say(display, worst, Kind.FORCE)
+    side = "inside" if worst <= result.limit else "outside"
     words = (
-        f"On the path that just clears, the track tension is largest with "
-        f"{say(display, float(tension[most]), Kind.FORCE)} at "
-        f"{say(display, float(result.heights[most]), Kind.LENGTH)}"
+        f"Largest on the path that just clears, at {say(display, height, Kind.LENGTH)}: {which}. "
+        f"That is {side} {result.limit_name} of {say(display, result.limit, Kind.FORCE)} for a "
+        "line"
     )
+    good = result.printable
     if good.all():
         return f"{words}."
     bad = result.heights[~good]
@@ -579,7 +605,8 @@ def _within_label(result: ContourMap) -> Label | None:
     pieces = result.field.up_to(result.allowed / result.load)
     if not pieces:
         return None
-    return Label("inside the limit\nyou entered", (0.8, 7.0), _STATION.color, (1, 0.3))
+    words = f"inside\n{result.limit_name}"
+    return Label(words, (0.8, 7.0), _STATION.color, (1, 0.3))
 
 
 def _ground(hub: Point) -> list[Place]:
@@ -692,6 +719,9 @@ def _profiles(held: Hold) -> tuple[Any, Any, Any, Any]:
     return held.line_tension, held.haul_tension, held.take_in_rate, held.hub_uplift
 
 
+_TICK_ROOM = 0.1  # of a strip's width stays free of numbers, which would run into the next strip
+
+
 class _Strips:
     """What the path that just clears asks for, beside the map at the same heights."""
 
@@ -712,7 +742,7 @@ class _Strips:
             self._bad.append(Region(canvas, axes, "#e9e9ee", 1.0, "////", "#9aa0aa"))
             self._curves.append(Rope(canvas, axes, strip.stroke, 4))
             self._dots.append(Dot(canvas, axes))
-            self._labels.append(Labels(canvas, axes, 2, 9))
+            self._labels.append(Labels(canvas, axes, 4, 9))
         self._levels = [Rope(canvas, axes, _STATION, 2.5) for axes in self._axes]
         self._limit = Rope(canvas, self._axes[0], Stroke(_STATION.color, 1.4, (0, (6, 1.5))), 3)
         self._notice = Notice(canvas, self._axes[1], 1.05, 0.5, 34)
@@ -727,9 +757,7 @@ class _Strips:
     def update(self, result: ContourMap, look: Look) -> None:
         """Follow ``result``."""
         self._ticks(look.display)
-        self._notice.say(
-            "" if look.numbers else "Numbers appear once you have predicted or skipped."
-        )
+        self._notice.say("" if look.numbers else LOCKED)
         if not look.numbers:
             parts: list[Rope | Region | Dot] = [*self._curves, *self._levels, self._limit]
             for part in (*parts, *self._dots, *self._bad):
@@ -747,15 +775,22 @@ class _Strips:
             self._curves[index].trace(shown, result.heights)
             self._bad[index].fill(*(_band(strip, low, high) for low, high in bands))
             self._levels[index].place((strip.low, station), (strip.high, station))
-            self._mark(index, strip, result, value, look.display)
+            beyond = _beyond_strip(strip, shown, result.heights, look.display)
+            self._mark(index, strip, result, value, look.display, beyond)
         self._limit.place((result.allowed, LOWEST), (result.allowed, HIGHEST))
 
     def _mark(
-        self, index: int, strip: _Strip, result: ContourMap, value: Any, display: Display
+        self,
+        index: int,
+        strip: _Strip,
+        result: ContourMap,
+        value: Any,
+        display: Display,
+        beyond: list[Label],
     ) -> None:
-        """The station's value, or the lack of one."""
+        """The station's value, or the lack of one; then what lies beyond the strip's edges."""
         station = result.station.z
-        dot, labels = self._dots[index], []
+        dot, labels = self._dots[index], list[Label]()
         middle = (strip.low + strip.high) / 2
         if result.reliable:
             at = min(max(value, strip.low), strip.high)
@@ -768,7 +803,7 @@ class _Strips:
             labels.append(Label(words, (middle, station), WARNING.color, (0, -1), True))
         if index == 0 and result.allowed < 0.97 * strip.high:
             labels.append(Label("limit", (result.allowed, 3.0), _STATION.color, (1, 0)))
-        self._labels[index].write(labels)
+        self._labels[index].write([*labels, *beyond])
 
     def _ticks(self, display: Display) -> None:
         if (display.force, display.length) == self._units:
@@ -776,9 +811,29 @@ class _Strips:
         self._units = (display.force, display.length)
         for strip, axes in zip(_STRIPS, self._axes, strict=True):
             unit = display.unit(strip.kind).symbol or f"{display.length} per {display.length}"
-            _set_ticks(axes.xaxis, strip.low, strip.high, display, strip.kind, 4)
+            high = strip.high - _TICK_ROOM * (strip.high - strip.low)
+            _set_ticks(axes.xaxis, strip.low, high, display, strip.kind, 3)
             axes.set_title(f"{strip.title} ({unit})".replace("\n ", "\n"), fontsize=9.5)
         self._canvas.forget_background()
+
+
+def _beyond_strip(strip: _Strip, shown: Array, heights: Array, display: Display) -> list[Label]:
+    """An arrow and the largest number at an edge of the strip that the curve leaves."""
+    if np.isnan(shown).all():
+        return []
+    labels = []
+    most, least = int(np.nanargmax(shown)), int(np.nanargmin(shown))
+    if shown[most] > strip.high:
+        words = f"{say(display, float(shown[most]), strip.kind, 2)} →"
+        labels.append(
+            Label(words, (strip.high, float(heights[most])), strip.stroke.color, (-1, 1), True)
+        )
+    if shown[least] < strip.low:
+        words = f"← {say(display, float(shown[least]), strip.kind, 2)}"
+        labels.append(
+            Label(words, (strip.low, float(heights[least])), strip.stroke.color, (1, 1), True)
+        )
+    return labels
 
 
 def _bands(heights: Array, bad: Array) -> list[tuple[float, float]]:
@@ -816,18 +871,66 @@ def _set_ticks(
 CONTROLS = (
     Control("tip_x", "Outcrop tip, out from wall", Kind.LENGTH, 0.3, 3, 0.1, 1.7),
     Control("tip_z", "Outcrop tip, height", Kind.LENGTH, 2, 29, 0.5, 27),
-    Control("clearance", "Clearance with half a litter", Kind.LENGTH, 0.3, 1.2, 0.05, 0.8),
+    Control(
+        "clearance",
+        "Clearance with half a litter",
+        Kind.LENGTH,
+        0.3,
+        1.2,
+        0.05,
+        0.8,
+        "From the rock to the middle of the litter: half its width and the room you want "
+        "beside it. The ropes keep as far from the outcrop's tip.",
+    ),
     Control("height", "Litter, height", Kind.LENGTH, LOWEST, HIGHEST, 0.25, 24),
-    Control("further", "Litter, further than needed", Kind.LENGTH, -1, 3, 0.1, 0),
+    Control(
+        "further",
+        "Litter, further than needed",
+        Kind.LENGTH,
+        -1,
+        3,
+        0.1,
+        0,
+        "How much further out than the least that clears. Below zero it is too near the rock.",
+    ),
     Control("mass", "Mass that hangs", Kind.MASS, 110, 290, 5, 200),
     Control("directional_x", "Haul directional, out", Kind.LENGTH, 0, 1.5, 0.1, 0.3),
     Control("directional_z", "Haul directional, height", Kind.LENGTH, 31, 35, 0.25, 32),
     Control("track_extra", "Track directional, above it", Kind.LENGTH, 0, 2, 0.25, 0),
     Control("hub_x", "Hub, out from the wall", Kind.LENGTH, 15, 80, 1, 40),
     Control("hub_z", "Hub, height", Kind.LENGTH, -2, 20, 0.5, 0.5),
-    Control("lines", "Track lines, one tensioner", Kind.RATIO, 1, 4, 1, 1),
-    Control("efficiency", "Efficiency of a sheave", Kind.RATIO, 0.6, 0.97, 0.01, 0.9),
-    Control("limit", "Limit you set for each line", Kind.FORCE, 1000, 6000, 100, 2000),
+    Control(
+        "lines",
+        "Track lines, one tensioner",
+        Kind.RATIO,
+        1,
+        4,
+        1,
+        1,
+        "How many track lines, each a rope of its own, one tensioner rope pulls on in "
+        "series: it runs over a pulley at the end of each, one line after the other.",
+    ),
+    Control(
+        "efficiency",
+        "Efficiency of a sheave",
+        Kind.RATIO,
+        0.6,
+        0.97,
+        0.01,
+        0.9,
+        "How much of the tension is left behind a pulley over which the rope moves: 1 would "
+        "be no friction. It shares the tension unequally among the lines.",
+    ),
+    Control(
+        "limit",
+        "Limit for each line",
+        Kind.FORCE,
+        1000,
+        6000,
+        100,
+        EXAMPLE_LIMIT,
+        "For each track line. It begins with an example: set your own.",
+    ),
 )
 
 _START = {control.key: control.default for control in CONTROLS}
@@ -847,9 +950,15 @@ def _outcome(display: Display) -> Outcome:
         sentence=(
             f"Track lines together, level with the tip: {say(display, low, Kind.FORCE)} at "
             f"{say(display, _LOW_TIP, Kind.LENGTH)}, {say(display, high, Kind.FORCE)} at "
-            f"{say(display, _HIGH_TIP, Kind.LENGTH)}: {times:.1f} times."
+            f"{say(display, _HIGH_TIP, Kind.LENGTH)}: about {times:.0f} times as much."
         ),
     )
+
+
+def _idle(values: Values) -> dict[str, str]:
+    if round(values["lines"]) > 1:
+        return {}
+    return {"efficiency": "One line shares with no other: choose two or more lines."}
 
 
 CONTOUR_MAP = Figure(
@@ -880,8 +989,16 @@ CONTOUR_MAP = Figure(
         "The lines are ropes of their own, tensioned by one rope in series. They share as while "
         "taking in, when the one nearest the device carries most; while letting out the far one "
         "does, and after a line has failed they share differently again. The limit is the one you "
-        "entered.",
+        "entered; until then it is an example.",
         *cautions.EVERY_RESULT,
     ),
     forces_first=False,
+    reading=(
+        "How to read the map: along each blue line, a litter held there takes the same tension of "
+        "all track lines together; W is the weight that hangs, so 0.5 W is half of it.",
+        "The dotted line is the path that just clears the rock; the four curves on the right tell "
+        "what it takes at each height.",
+    ),
+    first=("tip_x", "tip_z", "height", "hub_x", "lines", "limit"),
+    idle=_idle,
 )
