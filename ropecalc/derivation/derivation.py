@@ -125,12 +125,15 @@ class Derivation:
         answer = self._evaluate(ready)
         returns = self.inverse_of is None or np.all(self._returns(ready, answer))
         if not returns or not self.result.domain.contains(answer):
-            raise DomainError(
-                f"{self.title}: with these values there is no {self.result.meaning} that is "
-                f"{self.result.domain.describe(self.result.kind, Display())}. "
-                f"Change {' or '.join(v.name for v in self.given)}."
-            )
+            raise DomainError(self._no_answer)
         return answer
+
+    def _no_answer(self, display: Display) -> str:
+        return (
+            f"{self.title}: with these values there is no {self.result.meaning} that is "
+            f"{self.result.domain.describe(self.result.kind, display)}. "
+            f"Change the {' or the '.join(v.meaning for v in self.given)}."
+        )
 
     def _returns(self, ready: Mapping[str, Any], answer: Any) -> Any:
         """For a derivation turned round: where does the original, at the answer, return the given?
@@ -282,27 +285,42 @@ class Derivation:
         """The value of a given quantity at which the result is ``target``, found numerically.
 
         Searches the teaching range of ``wanted``. Raises :class:`DomainError` when the target
-        is not reached there, or is reached more than once (both are said in words).
+        is not reached there, or is reached more than once (both are said in words). Where the
+        result jumps across the target, as at a pole, it is not reached.
         """
-        from scipy.optimize import brentq
-
         variable = self.variable(wanted)
         grid = np.linspace(variable.teaching.low, variable.teaching.high, 2001)
         gap = self.masked(**{wanted: grid}, **others) - target
         hits = np.flatnonzero(np.ma.filled(gap == 0.0, False))
         crossings = np.flatnonzero(np.ma.filled(gap[:-1] * gap[1:] < 0.0, False))
-        times = len(hits) + len(crossings)
+        roots = [float(grid[at]) for at in hits]
+        for at in crossings:
+            roots += self._crossing(wanted, target, grid[at], grid[at + 1], others)
+        times = len(roots)
         if times != 1:
             how = "nowhere" if not times else f"{times} times"
             raise DomainError(
                 f"{self.title}: within the range of {variable.meaning} that is taught here the "
                 f"wanted result is reached {how}. Change the wanted result or another value."
             )
-        if len(hits):
-            return float(grid[hits[0]])
-        low, high = grid[crossings[0]], grid[crossings[0] + 1]
-        root: float = brentq(lambda x: self(**{wanted: x}, **others) - target, low, high)
-        return root
+        return roots[0]
+
+    def _crossing(
+        self, wanted: str, target: float, low: float, high: float, others: Mapping[str, float]
+    ) -> list[float]:
+        """Where the result is ``target`` between two values that lie on either side; or nowhere."""
+        from scipy.optimize import brentq
+
+        def gap(value: float) -> float:
+            return float(self(**{wanted: value}, **others)) - target
+
+        try:
+            root: float = brentq(gap, low, high)
+            left = abs(gap(root))
+        except DomainError:  # between the two there is no result at all
+            return []
+        step = max(abs(gap(low)), abs(gap(high)))  # a smooth result leaves next to nothing of it
+        return [root] if left <= 1e-6 * max(step, abs(target)) else []
 
 
 def derive(

@@ -1,6 +1,7 @@
 """What a symbol stands for: its meaning, its unit, where it is defined and where it is taught."""
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,7 +11,23 @@ from ropecalc.units import Display, Kind
 
 
 class DomainError(ValueError):
-    """A value lies outside the range in which a result holds. The text says how to fix it."""
+    """A value lies outside the range in which a result holds. The text says how to fix it.
+
+    ``words`` is that text, or how it reads in a reader's units; :meth:`in_units` gives it to a
+    page, ``str`` in the units of a new reader. ``keyword`` is the Python name of the value that
+    was refused ("" if it is not one alone); a traceback shows it as a note.
+    """
+
+    def __init__(self, words: str | Callable[[Display], str], keyword: str = "") -> None:
+        self._words = words
+        self.keyword = keyword
+        super().__init__(self.in_units(Display()))
+        if keyword:
+            self.add_note(f"The keyword is {keyword}.")
+
+    def in_units(self, display: Display) -> str:
+        """The text in the reader's units."""
+        return self._words if isinstance(self._words, str) else self._words(display)
 
 
 def as_numbers(name: str, value: Any) -> Any:
@@ -112,17 +129,19 @@ class Variable:
         """Raise :class:`DomainError` unless every element of ``value`` is in the domain."""
         if self.domain.contains(value):
             return
-        display = Display()
         flat = np.atleast_1d(np.asarray(value, dtype=float)).ravel()
         bad = float(flat[~np.asarray(self.domain.mask(flat))][0])
-        if not math.isfinite(bad):
-            shown = "something that is not a finite number"
-        else:
-            shown = display.show(bad, self.kind, figures=4)
-        raise DomainError(
-            f"{self.name} ({self.meaning}) is {shown}; it must be "
-            f"{self.domain.describe(self.kind, display)}. Change {self.name}."
-        )
+
+        def words(display: Display) -> str:
+            shown = "not a finite number"
+            if math.isfinite(bad):
+                shown = display.show(bad, self.kind, figures=4)
+            return (
+                f"The {self.meaning} is {shown}; it must be "
+                f"{self.domain.describe(self.kind, display)}. Change it."
+            )
+
+        raise DomainError(words, self.name)
 
     def plain_symbol(self) -> str:
         """The symbol as plain text for screen readers and text summaries."""

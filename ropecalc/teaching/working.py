@@ -6,7 +6,7 @@ from html import escape
 
 import ipywidgets as widgets
 
-from ropecalc.derivation import Derivation, Explanation, Line, Variable
+from ropecalc.derivation import Derivation, DomainError, Explanation, Line, Variable
 from ropecalc.teaching.buttons import button
 from ropecalc.teaching.drawing import neat
 from ropecalc.teaching.session import Session
@@ -65,8 +65,8 @@ class Working(Shown):
         """The whole argument as text, with the reader's numbers in its result."""
         try:
             explanation = self._derivation.explain(self._session.display, **self._values)
-        except ValueError as error:
-            return str(error)
+        except DomainError as error:
+            return error.in_units(self._session.display)
         return explanation.as_text()
 
     def _reveal(self, steps: int) -> None:
@@ -101,8 +101,9 @@ class Working(Shown):
         self._number_box.layout.display = "" if numbers else "none"
         try:
             explanation = self._derivation.explain(self._session.display, **self._values)
-        except ValueError as error:
-            self._page.value = f"<p role='status'>{escape(str(error))}</p>"
+        except DomainError as error:
+            sentence = error.in_units(self._session.display)
+            self._page.value = f"<p role='status'>{escape(sentence)}</p>"
             return
         self._page.value = _as_html(explanation, self._shown_steps, numbers)
 

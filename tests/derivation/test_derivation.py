@@ -86,7 +86,7 @@ def test_a_result_outside_its_domain_is_refused_in_words() -> None:
         rest(width=1.0, depth=3.0)
     assert str(refusal.value) == (
         "What is left over: with these values there is no what is left over that is "
-        "at least 0 m. Change width or depth."
+        "at least 0 m. Change the width of the plate or the depth of the plate."
     )
     with pytest.raises(DomainError):
         rest(width=np.array([3.0, 1.0]), depth=2.0)
@@ -221,6 +221,25 @@ def test_a_target_reached_twice_or_never_is_said_so() -> None:
     with pytest.raises(DomainError, match="reached nowhere"):
         hump.find("lean", math.nan)
     assert hump.find("lean", 0.12) == pytest.approx(math.asin(0.12))
+
+
+def test_a_jump_across_the_target_is_not_the_target() -> None:
+    @derive("A pole", given=(LEAN,), result=SHIFT)
+    def tangent(argument: Argument) -> Step:
+        return argument.law(
+            "Tangent.", argument.symbol(SHIFT), argument.sympy.tan(*argument.symbols(LEAN))
+        )
+
+    for target in (0.5, -0.5, 40.0, 0.12):
+        assert tangent.find("lean", target) == pytest.approx(math.atan(target) % math.pi)
+
+    @derive("Two branches", given=(SHARE,), result=SHIFT)
+    def hyperbola(argument: Argument) -> Step:
+        share, shift = argument.symbols(SHARE, SHIFT)
+        return argument.law("One over.", shift, 1 / (3 * share - 1))
+
+    with pytest.raises(DomainError, match="reached nowhere"):
+        hyperbola.find("share", 0.0)
 
 
 def test_a_target_exactly_on_the_search_grid_counts_once() -> None:

@@ -62,17 +62,25 @@ def test_a_refusal_says_what_arrived_what_was_expected_and_what_to_do() -> None:
     with pytest.raises(DomainError) as refusal:
         WIDTH.check(-0.25)
     assert str(refusal.value) == (
-        "width (width of the plate) is −0.2500 m; it must be more than 0 m. Change width."
+        "The width of the plate is −0.2500 m; it must be more than 0 m. Change it."
     )
-    with pytest.raises(DomainError, match=r"lean .* is 200.0°; .* at most 180°"):
+    assert refusal.value.in_units(Display(length="ft")) == (
+        "The width of the plate is −0.8202 ft; it must be more than 0 ft. Change it."
+    )
+    assert refusal.value.keyword == "width"
+    assert refusal.value.__notes__ == ["The keyword is width."]
+    with pytest.raises(DomainError, match=r"The angle of lean is 200.0°; .* at most 180°"):
         LEAN.check(np.array([0.5, math.radians(200.0), math.radians(300.0)]))
-    with pytest.raises(DomainError, match="something that is not a finite number"):
+    with pytest.raises(DomainError, match="is not a finite number; it must be more than 0 m"):
         WIDTH.check(math.nan)
     WIDTH.check(np.array([0.1, 5.0]))
 
 
 def test_a_domain_error_is_a_value_error() -> None:
     assert issubclass(DomainError, ValueError)
+    plain = DomainError("Too much. Take less.")
+    assert str(plain) == plain.in_units(Display(length="ft")) == "Too much. Take less."
+    assert plain.keyword == "" and not hasattr(plain, "__notes__")
 
 
 @pytest.mark.parametrize("teaching", [Range(-1, 2, 1), Range(1, 2, -1), Range(1, math.inf, 1)])
