@@ -209,12 +209,12 @@ def test_the_critical_angle_turns_the_ratio_round() -> None:
 
 @pytest.mark.parametrize("angle", [math.pi, 3.5, -0.1])
 def test_legs_in_one_line_hold_nothing(angle: float) -> None:
-    with pytest.raises(DomainError, match=r"leg_angle .* at least 0° and less than 180°"):
+    with pytest.raises(DomainError, match="at least 0° and less than 180°"):
         two_leg_anchor(load=1000.0, leg_angle=angle)
 
 
 def test_half_the_load_is_the_least_a_leg_can_carry() -> None:
-    with pytest.raises(DomainError, match=r"load_ratio .* at least 0\.500"):
+    with pytest.raises(DomainError, match=r"at least 0\.500"):
         critical_leg_angle(load_ratio=0.49)
 
 
@@ -289,7 +289,7 @@ def test_between_three_critical_legs_there_are_109_degrees() -> None:
 
 
 def test_fewer_than_a_third_no_leg_can_carry() -> None:
-    with pytest.raises(DomainError, match=r"load_ratio .* at least 0\.333"):
+    with pytest.raises(DomainError, match=r"at least 0\.333"):
         anchors.critical_three_leg_angle(load_ratio=0.3)
 
 

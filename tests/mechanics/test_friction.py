@@ -125,7 +125,7 @@ def test_a_direction_has_to_be_said(direction) -> None:
     ("name", "value"), [("load_side", 0.0), ("friction", -0.1), ("turn", -0.1), ("turn", "flat")]
 )
 def test_an_edge_out_of_range_is_refused(name, value) -> None:
-    with pytest.raises(DomainError, match=f"^{name} "):
+    with pytest.raises(DomainError, match=name):
         over_edge("hauling", **{"load_side": 2000.0, "friction": 0.3, "turn": 1.0, name: value})
 
 

@@ -165,7 +165,7 @@ def test_lengths_that_do_not_meet_are_refused() -> None:
         three_legs_of_lengths(BALLOON, [5.0, 5.0, 5.0], (0, 0, 900))
     with pytest.raises(DomainError, match="in one line"):
         three_legs_of_lengths([(0, 0, 0), (1, 0, 0), (2, 0, 0)], [3, 3, 3], DOWN)
-    with pytest.raises(DomainError, match=r"lengths .*more than 0 m"):
+    with pytest.raises(DomainError, match="more than 0 m"):
         three_legs_of_lengths(BALLOON, [0.0, 5.0, 5.0], (0, 0, 900))
     with pytest.raises(DomainError, match="three anchors"):
         three_legs_of_lengths(BALLOON, [30.0, 30.0], (0, 0, 900))

@@ -93,7 +93,7 @@ def test_a_plumb_strand_against_a_level_one_leans_half_a_right_angle_inward() ->
 def test_a_rope_that_does_not_turn_is_refused() -> None:
     with pytest.raises(DomainError, match="must turn through the pulley"):
         head_lean(front_depression=0.0, back_depression=0.0)
-    with pytest.raises(DomainError, match=r"strand_angle .* at most 180°"):
+    with pytest.raises(DomainError, match="at most 180°"):
         redirect_resultant(strand_tension=1.0, strand_angle=3.2)
 
 
