@@ -52,3 +52,11 @@ def test_a_solution_that_is_not_real_is_no_solution() -> None:
     law = argument.law("A square that is negative.", a**2, -(w**2))
     with pytest.raises(DerivationError):
         argument.solve("Solve.", law, a)
+
+
+def test_of_the_roots_of_a_cubic_the_real_one_is_taken() -> None:
+    # sympy cannot tell which of its three roots are real; the numbers can
+    argument = Argument((WIDTH, SHIFT))
+    w, s = argument.symbols(WIDTH, SHIFT)
+    root = argument.solve("Solve.", argument.law("A cubic.", s**3 + s, w), s)
+    assert complex(root.equation.rhs.subs(w, 10)) == pytest.approx(2.0)
