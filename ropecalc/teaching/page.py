@@ -11,15 +11,20 @@ from ropecalc.teaching.shown import Shown
 class UnitsView(Shown):
     """The learner's choice of units, good for every page from here on.
 
-    Here too, at the top of the page, it is said when the learner's record cannot be kept.
+    Here too, at the top of the page, it is said when the learner's record cannot be kept, also if
+    that begins while the page is open.
     """
 
     def __init__(self, session: Session) -> None:
         self._session = session
-        parts: list[widgets.Widget] = [session.unit_chooser()]
-        if session.record.notice:
-            parts.append(widgets.HTML(f"<p role='status'>{escape(session.record.notice)}</p>"))
-        super().__init__(parts)
+        self._notice = widgets.HTML()
+        self._show_notice(session.notice)
+        session.on_notice(self._show_notice)
+        super().__init__([session.unit_chooser(), self._notice])
+
+    def _show_notice(self, notice: str) -> None:
+        self._notice.value = f"<p role='status'>{escape(notice)}</p>" if notice else ""
+        self._notice.layout.display = "" if notice else "none"
 
     def summary(self) -> str:
         """The units in use, and what is to be known about the record."""
@@ -27,7 +32,7 @@ class UnitsView(Shown):
         units = (
             f"Units: forces in {shown.force}, lengths in {shown.length}, masses in {shown.mass}."
         )
-        return "\n".join(line for line in (units, self._session.record.notice) if line)
+        return "\n".join(line for line in (units, self._session.notice) if line)
 
 
 class CautionsView(Shown):

@@ -3,11 +3,13 @@
 The file belongs to the learner and lies outside the course: answering never changes a notebook.
 Every change is a transaction of its own, on the disk before the page says so; a kernel killed at
 any moment loses nothing that was answered. What cannot be kept on disk is kept in memory, and
-:attr:`Record.notice` says so in a sentence for the page.
+:attr:`Record.notice` says so in a sentence for the page. As soon as the disk takes it, what was
+kept in memory follows.
 """
 
 import os
 import sqlite3
+from collections.abc import Callable
 from contextlib import closing, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -20,6 +22,10 @@ PATH_VARIABLE = "ROPECALC_RECORD"
 SCHEMA = 1
 _APPLICATION = 0x726F7065  # "rope": tells a learner's record from any other SQLite file
 _WAIT = 5.0  # seconds to wait for another page that is writing at this moment
+_BRIEFLY = 0.2  # ... and where a first wait was in vain
+_TRIES = 3  # how often a write that found the file locked is tried before memory must do
+_LOCKED = (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
+_Change = tuple[str, tuple[Any, ...]]  # a statement and its values
 _TABLES = """
 CREATE TABLE IF NOT EXISTS settings (key TEXT PRIMARY KEY, value TEXT NOT NULL);
 CREATE TABLE IF NOT EXISTS answers (
@@ -88,12 +94,32 @@ class Record:
     """One learner's settings and answers. Get one with :meth:`open` or :meth:`in_memory`.
 
     ``notice`` is "" or a sentence that the page must show; it can appear later, when the disk
-    fills up while the learner works.
+    fills up while the learner works, and go again (:meth:`on_notice`).
     """
 
-    def __init__(self, connection: sqlite3.Connection, notice: str = "") -> None:
+    def __init__(
+        self, connection: sqlite3.Connection, notice: str = "", lost: Path | None = None
+    ) -> None:
         self._connection = connection
-        self.notice = notice
+        self._notice = notice
+        self._followers: list[Callable[[str], object]] = []
+        self._lost = lost  # the file that could not be written; None while it can
+        self._waiting: list[_Change] = []  # what it has missed
+
+    @property
+    def notice(self) -> str:
+        """What is to be known about the record, or ""."""
+        return self._notice
+
+    def on_notice(self, follow: Callable[[str], object]) -> None:
+        """Call ``follow`` with the notice whenever it changes."""
+        self._followers.append(follow)
+
+    def _say(self, notice: str) -> None:
+        if notice != self._notice:
+            self._notice = notice
+            for follow in self._followers:
+                follow(notice)
 
     @classmethod
     def open(cls, path: Path | None = None) -> "Record":
@@ -109,11 +135,11 @@ class Record:
         except _NotOursError as error:
             return cls.in_memory(str(error))
         except sqlite3.OperationalError as error:
-            return cls(_copy_in_memory(path), _not_kept(path, error))
+            return cls(_copy_in_memory(path), _not_kept(path, error), path)
         except sqlite3.DatabaseError:
             return cls._set_aside(path)
         except OSError as error:
-            return cls.in_memory(_not_kept(path, error))
+            return cls(_prepared(_open_database(":memory:")), _not_kept(path, error), path)
 
     @classmethod
     def in_memory(cls, notice: str = "") -> "Record":
@@ -124,6 +150,8 @@ class Record:
     def _set_aside(cls, path: Path) -> "Record":
         stamp = datetime.now().strftime("%Y%m%d-%H%M%S-%f")
         kept = path.with_name(f"{path.stem}-damaged-{stamp}{path.suffix}")
+        with suppress(sqlite3.Error, _NotOursError):  # another page may just have done it
+            return cls(_connect(path))
         try:
             # A journal belongs to its file; left behind it would be played into the new one.
             for ending in ("-journal", "-wal", "-shm"):
@@ -224,37 +252,75 @@ class Record:
             return self._connection.execute(statement, values).fetchall()
 
     def _write(self, statement: str, *values: Any) -> None:
+        if self._lost is not None:
+            self._return_to(self._lost)
         try:
-            self._commit(statement, values)
+            self._commit((statement, values))
         except sqlite3.Error as error:
             self._go_on_in_memory(error)
-            self._commit(statement, values)
+            self._commit((statement, values))
+        if self._lost is not None:
+            self._waiting.append((statement, values))
 
-    def _commit(self, statement: str, values: tuple[Any, ...]) -> None:
-        with self._connection:
-            self._connection.execute(statement, values)
+    def _commit(self, *changes: _Change) -> None:
+        for attempt in range(1, _TRIES + 1):
+            try:
+                with self._connection:
+                    for statement, values in changes:
+                        self._connection.execute(statement, values)
+                return
+            except sqlite3.OperationalError as error:
+                if not _is_locked(error) or attempt == _TRIES:
+                    raise
+
+    def _return_to(self, path: Path) -> None:
+        """Write what is waiting to the file, if it can be written again."""
+        memory = self._connection
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            self._connection = _connect(path, _BRIEFLY)
+        except (OSError, sqlite3.Error, _NotOursError):
+            return
+        try:
+            self._commit(*self._waiting)
+        except sqlite3.Error:
+            self._connection.close()
+            self._connection = memory
+            return
+        memory.close()
+        self._connection.execute(f"PRAGMA busy_timeout = {_WAIT * 1000:.0f}")
+        self._lost, self._waiting = None, []
+        self._say("")
 
     def _go_on_in_memory(self, error: sqlite3.Error) -> None:
         path = Path(self._connection.execute("PRAGMA database_list").fetchone()[2])
         memory = _copy_in_memory(path)
         self._connection.close()
         self._connection = memory
-        self.notice = _not_kept(path, error)
+        self._lost = path
+        self._say(_not_kept(path, error))
 
 
 class _NotOursError(Exception):
     """The file is in order but no record that this release can write. The text says why."""
 
 
-def _open_database(name: str) -> sqlite3.Connection:
+def _is_locked(error: sqlite3.Error) -> bool:
+    """Whether another page holds the file at this moment."""
+    return (getattr(error, "sqlite_errorcode", 0) & 0xFF) in _LOCKED
+
+
+def _open_database(name: str, wait: float | None = None) -> sqlite3.Connection:
     # A kernel may call from another thread; sqlite itself is built to be shared by threads.
-    connection = sqlite3.connect(name, timeout=_WAIT, check_same_thread=False)
+    connection = sqlite3.connect(
+        name, timeout=_WAIT if wait is None else wait, check_same_thread=False
+    )
     connection.execute("PRAGMA synchronous = FULL")
     return connection
 
 
-def _connect(path: Path) -> sqlite3.Connection:
-    connection = _open_database(str(path))
+def _connect(path: Path, wait: float | None = None) -> sqlite3.Connection:
+    connection = _open_database(str(path), wait)
     try:
         return _prepared(connection, path)
     except BaseException:
@@ -297,8 +363,9 @@ def _copy_in_memory(path: Path) -> sqlite3.Connection:
     ):
         for table in ("settings", "work", "answers"):
             rows = disk.execute(f"SELECT * FROM {table}").fetchall()
-            marks = ", ".join("?" * len(rows[0])) if rows else ""
-            memory.executemany(f"INSERT INTO {table} VALUES ({marks})", rows)
+            if rows:
+                marks = ", ".join("?" * len(rows[0]))
+                memory.executemany(f"INSERT INTO {table} VALUES ({marks})", rows)
     memory.commit()
     return memory
 

@@ -23,9 +23,13 @@ _LABELS = {"force": "Forces in", "length": "Lengths in", "mass": "Masses in"}
 
 
 class Session(traitlets.HasTraits):
-    """A learner's choices (``display``, observable) and their ``record``."""
+    """A learner's choices (``display``) and their ``record`` with its ``notice``.
+
+    ``display`` and ``notice`` can be observed.
+    """
 
     display = traitlets.Instance(Display)
+    notice = traitlets.Unicode()
 
     def __init__(self, record: Record) -> None:
         self.record = record
@@ -35,7 +39,8 @@ class Session(traitlets.HasTraits):
             for kind, symbol in saved.items()
             if symbol is not None and symbol in _CHOICES[kind]
         }
-        super().__init__(display=Display(**known))
+        super().__init__(display=Display(**known), notice=record.notice)
+        record.on_notice(lambda notice: setattr(self, "notice", notice))
 
     def choose_unit(self, kind: str, symbol: str) -> None:
         """Show all numbers of ``kind`` ("force", "length", "mass") in ``symbol`` from now on."""
@@ -46,6 +51,10 @@ class Session(traitlets.HasTraits):
     def on_units(self, follow: Callable[[Display], Any]) -> None:
         """Call ``follow`` with the new display whenever the learner changes units."""
         self.observe(lambda change: follow(change["new"]), names="display")
+
+    def on_notice(self, follow: Callable[[str], Any]) -> None:
+        """Call ``follow`` with the record's notice whenever it changes; "" is none."""
+        self.observe(lambda change: follow(change["new"]), names="notice")
 
     def unit_chooser(self) -> widgets.HBox:
         """Three drop-downs: forces, lengths, masses."""

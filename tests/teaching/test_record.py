@@ -5,6 +5,7 @@ import signal
 import sqlite3
 import subprocess
 import sys
+import threading
 from pathlib import Path
 
 import pytest
@@ -140,17 +141,93 @@ def test_a_disk_that_stops_taking_writes_is_said_and_survived(path: Path) -> Non
     assert record.setting("unit.force") == "lbf"
 
 
+def locked_by_another_page(path: Path) -> sqlite3.Connection:
+    other = sqlite3.connect(path, isolation_level=None, check_same_thread=False)
+    other.execute("BEGIN IMMEDIATE")
+    return other
+
+
 def test_a_locked_file_is_waited_for_and_then_said(
     path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     reopened(path).keep_setting("unit.mass", "lb")
     monkeypatch.setattr(record_module, "_WAIT", 0.05)
-    other = sqlite3.connect(path)
-    other.execute("BEGIN IMMEDIATE")
+    other = locked_by_another_page(path)
     record = Record.open(path)
     other.close()
     assert "locked" in record.notice
     assert record.setting("unit.mass") == "lb"
+
+
+def test_a_file_locked_for_longer_than_one_wait_is_tried_again(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(record_module, "_WAIT", 0.4)
+    record = reopened(path)
+    other = locked_by_another_page(path)
+    timer = threading.Timer(0.6, lambda: other.execute("COMMIT"))
+    timer.start()
+    record.keep_answer(PLACE, Answer(0, "1", "1 kN", "right"))
+    timer.join()
+    other.close()
+    assert record.notice == ""
+    assert len(reopened(path).answers(PLACE)) == 1
+
+
+def test_what_was_kept_in_memory_follows_as_soon_as_the_file_is_free(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(record_module, "_WAIT", 0.02)
+    monkeypatch.setattr(record_module, "_BRIEFLY", 0.02)
+    record = reopened(path)
+    record.keep_answer(PLACE, Answer(0, "before", "", "right"))
+    seen: list[str] = []
+    record.on_notice(seen.append)
+    other = locked_by_another_page(path)
+    for number in (1, 2):
+        record.keep_answer(PLACE, Answer(number, "meanwhile", "", "right"))
+        assert len(record.answers(PLACE)) == number + 1
+    other.execute("INSERT INTO settings VALUES ('unit.force', 'lbf')")
+    other.execute("COMMIT")
+    other.close()
+    assert "locked" in record.notice
+    record.keep_answer(PLACE, Answer(3, "after", "", "right"))
+    assert record.notice == "" and record.setting("unit.force") == "lbf"
+    assert [bool(notice) for notice in seen] == [True, False]
+    for kept in (record, reopened(path)):
+        assert [answer.draw for answer in kept.answers(PLACE)] == [0, 1, 2, 3]
+
+
+def test_a_folder_that_appears_later_takes_the_record(tmp_path: Path) -> None:
+    (tmp_path / "disk").write_text("in the way")
+    path = tmp_path / "disk" / "record.sqlite"
+    record = Record.open(path)
+    record.keep_setting("a", "b")
+    assert "forgotten" in record.notice
+    (tmp_path / "disk").unlink()
+    record.keep_setting("c", "d")
+    assert record.notice == ""
+    kept = reopened(path)
+    assert (kept.setting("a"), kept.setting("c")) == ("b", "d")
+
+
+def test_a_file_that_another_page_has_just_replaced_is_not_set_aside(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path.parent.mkdir()
+    path.write_bytes(b"no database at all " * 100)
+    set_aside = Record._set_aside.__func__  # type: ignore[attr-defined]
+
+    def a_moment_later(_: type[Record], damaged: Path) -> Record:
+        monkeypatch.setattr(Record, "_set_aside", classmethod(set_aside))
+        other = Record.open(damaged)  # the other page is quicker
+        other.keep_setting("unit.mass", "lb")
+        other.close()
+        return Record._set_aside(damaged)
+
+    monkeypatch.setattr(Record, "_set_aside", classmethod(a_moment_later))
+    assert Record.open(path).setting("unit.mass") == "lb"
+    assert len(list(path.parent.glob("record-damaged-*"))) == 1
 
 
 def test_files_of_others_and_of_newer_releases_stay_untouched(tmp_path: Path) -> None:

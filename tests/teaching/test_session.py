@@ -1,7 +1,9 @@
 """Units are chosen once and found again on the next page."""
 
+import sqlite3
 from pathlib import Path
 
+from ropecalc.teaching.page import UnitsView
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
 from ropecalc.units import Display
@@ -37,3 +39,26 @@ def test_the_drop_downs_choose() -> None:
     force.value, length.value, mass.value = "kgf", "ft", "lb"
     assert session.display == Display(force="kgf", length="ft", mass="lb")
     record.close()
+
+
+def test_a_notice_that_comes_later_is_shown_on_the_page(tmp_path: Path) -> None:
+    path = tmp_path / "record.sqlite"
+    session = Session(Record.open(path))
+    units = UnitsView(session)
+    _, notice = units.children
+    assert (notice.value, notice.layout.display) == ("", "none")
+    with sqlite3.connect(path) as disk:  # as on a full disk
+        disk.execute(
+            "CREATE TRIGGER full BEFORE INSERT ON settings BEGIN "
+            "SELECT RAISE(ABORT, 'disk is <full>'); END"
+        )
+    disk.close()
+    session.choose_unit("force", "lbf")
+    assert "disk is &lt;full&gt;" in notice.value and not notice.layout.display
+    assert "disk is <full>" in units.summary()
+    with sqlite3.connect(path) as disk:
+        disk.execute("DROP TRIGGER full")
+    disk.close()
+    session.choose_unit("length", "ft")
+    assert (notice.value, notice.layout.display) == ("", "none")
+    assert Session(Record.open(path)).display == Display(force="lbf", length="ft")
