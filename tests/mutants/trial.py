@@ -30,6 +30,7 @@ from tests.mutants.own_tests import Suite
 _COPIED = ("ropecalc", "tests", "sites", "pyproject.toml")
 _OPTIONS = ("-q", "--hypothesis-seed=0", "-p", "no:cacheprovider", "-p", "no:nbval")
 _MEMORY = 8 << 30
+_WAIT = 10  # on a busy machine a second of computing may take ten
 _SOME_FAILED, _NO_TESTS = 1, 5
 _fork = multiprocessing.get_context("fork")
 
@@ -42,9 +43,9 @@ class Baseline:
     failing: list[str] = field(default_factory=list)
 
     @property
-    def limit(self) -> float:
-        """After so many seconds a mutant is taken to run for ever."""
-        return 20.0 + 10.0 * sum(self.seconds.values())
+    def limit(self) -> int:
+        """After so many seconds of computing a mutant is taken to run for ever."""
+        return 20 + round(5 * sum(self.seconds.values()))
 
 
 class Order:
@@ -150,13 +151,14 @@ def try_all(
                 (tree / mutant.module).write_text(mutant.source, "utf-8")
                 base = baselines[mutant.module]
                 process = _start(tree, suites[mutant.module], base)
-                running.append(Trial(mutant, tree, process, time.monotonic() + base.limit))
+                running.append(Trial(mutant, tree, process, time.monotonic() + _WAIT * base.limit))
             if not running:
                 return
             wait([t.process.sentinel for t in running], timeout=1.0)
             for trial in [t for t in running if _is_over(t)]:
                 late = trial.process.is_alive()
                 _stop(trial.process)
+                late = late or trial.process.exitcode == -signal.SIGXCPU
                 running.remove(trial)
                 free.append(trial.tree)
                 _put_back(trial, trees)
@@ -196,6 +198,8 @@ def _run_tests(tree: Path, suite: Suite, base: Baseline | None) -> None:
     """
     os.setsid()
     resource.setrlimit(resource.RLIMIT_AS, (_MEMORY, _MEMORY))
+    if base:
+        resource.setrlimit(resource.RLIMIT_CPU, (base.limit, base.limit + 5))
     sys.dont_write_bytecode = base is not None
     elsewhere = [p for p in sys.path if Path(p) not in (Path.cwd(), Path())]
     os.chdir(tree)
