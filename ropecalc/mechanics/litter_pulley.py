@@ -23,7 +23,8 @@ _RUBBING = (
     guiding.tag_tension.assumptions[0],
     "The pulley at the litter has friction: its upper track leg carries the ratio rho times the "
     "ground leg. Going up rho is below 1, going down above 1.",
-    "Haul line and track lines come from the same high directional.",
+    "Haul line and track lines come from the same high directional; the track lines are made fast "
+    "there and taken in at the hub, so going up their rope runs past the litter towards the hub.",
 )
 _RUBBED = (
     "How much a pulley rubs at a small turn is known only between bounds, and changes with dirt "
