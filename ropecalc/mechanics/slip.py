@@ -23,7 +23,7 @@ from ropecalc.derivation import Argument, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import guiding, stretch
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
-from ropecalc.mechanics.manners import account, checked, said
+from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
 from ropecalc.units import Display, Kind
@@ -312,14 +312,18 @@ def slip_to_reach(method: Method, rig: Rig, load: float, x: float, z: float, *, 
 
     Raises :class:`DomainError` for a movement past the plumb line below the haul directional.
     """
-    (inward,) = checked((q.INWARD_MOVEMENT, inward))
+    (inward,) = checked((named(q.INWARD_MOVEMENT, "inward", q.INWARD_MOVEMENT.meaning), inward))
     arc = Arc.from_place(method, rig, load, x, z)
     off = x - rig.haul_directional.x
     if np.any(inward > off):
-        raise DomainError(
-            f"inward is more than {Display().show(off, Kind.LENGTH)}, the litter's distance off "
-            "plumb. Slack brings it no further in than plumb: give a smaller movement."
-        )
+
+        def words(display: Display) -> str:
+            return (
+                f"The litter is {display.show(off, Kind.LENGTH)} off plumb, and slack brings it no "
+                "further in than plumb. Give a smaller movement."
+            )
+
+        raise DomainError(words, "inward")
     angle = np.arcsin((off - inward) / arc.radius)
     return _as_given(arc.line_length(angle) - arc.line_length(arc.start))
 

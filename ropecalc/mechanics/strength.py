@@ -203,5 +203,10 @@ def _margin(part: Component, more: float, less: float) -> Any:
             load_uncertainty=more,
             strength_uncertainty=less,
         )
-    except DomainError as refusal:
-        raise DomainError(f"{part.name}: {refusal}") from None
+    except DomainError as error:
+        refusal = error
+
+    def words(display: Display) -> str:
+        return f"{part.name}: {refusal.in_units(display)}"
+
+    raise DomainError(words, refusal.keyword)

@@ -247,7 +247,8 @@ def swing(*, load: Any, haul_leg_length: Any, off_plumb: Any, contact: Any) -> S
         raise DomainError(f"{_REACHES.sentence} {_REACHES.remedy}")
     if np.any(contact >= off):
         raise DomainError(
-            "contact must be nearer to plumb than the litter is. Change contact or off_plumb."
+            "The rock must be met nearer to plumb than the litter is. Change one of the two.",
+            "contact",
         )
     start, end = np.sqrt(1 - (off / leg) ** 2), np.sqrt(1 - (contact / leg) ** 2)  # cosines
     fall = leg * (end - start)

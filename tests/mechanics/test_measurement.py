@@ -354,7 +354,7 @@ def test_arrays_of_readings() -> None:
         ({"strand": True}, "strand is True"),
         ({"line": 3}, r"line is 3; it must be a whole number from 1 to 2 \(lines are counted"),
         ({"line": 0}, "line is 0"),
-        ({"reading": 0.0}, r"reading \(reading of the load cell\)"),
+        ({"reading": 0.0}, "The reading of the load cell is 0"),
         ({"last_move": "in"}, "last_move is 'in'; it must be 'taken in', 'let out' or"),
     ],
 )

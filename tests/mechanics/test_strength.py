@@ -139,15 +139,23 @@ def test_in_words_rounded_against_the_user() -> None:
         ([], "components is empty"),
         ([Component(" ", 1e3, 1e2)], "has no name"),
         ([Component("a", 1e3, 1e2), Component("a ", 1e3, 1e2)], "Two components are called “a”"),
-        ([Component("pulley", 0.0, 1e2)], r"pulley: strength \(strength of the component\)"),
-        ([Component("pulley", 1e3, -1.0)], "pulley: component_load"),
-        ([Component("pulley", nan, 1e2)], "pulley: strength"),
+        ([Component("pulley", 0.0, 1e2)], "pulley: The strength of the component is 0 kN"),
+        ([Component("pulley", 1e3, -1.0)], "pulley: The load of that component"),
+        ([Component("pulley", nan, 1e2)], "pulley: The strength of the component is not"),
         ([Component("pulley", "strong", 1e2)], "pulley: strength is 'strong'"),
     ],
 )
 def test_refusals(parts: list[Component], words: str) -> None:
     with pytest.raises(DomainError, match=words):
         weakest_link(parts)
+
+
+def test_a_refusal_names_the_component_in_the_readers_units() -> None:
+    with pytest.raises(DomainError) as refusal:
+        weakest_link([Component("pulley", 1e3, -444.8221615)])
+    text = refusal.value.in_units(Display(force="lbf"))
+    assert text.startswith("pulley: The load of that component is −100.0 lbf;")
+    assert refusal.value.keyword == "component_load"
 
 
 @pytest.mark.parametrize(
