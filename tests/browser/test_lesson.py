@@ -11,6 +11,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
+from ropecalc.teaching.figures import FIGURES
+from ropecalc.teaching.sliders import Control, QuantitySlider
+from ropecalc.units import Display
+
 OpenPage = Callable[..., Page]
 LESSON = "lessons/08_holding_a_litter_off.ipynb"
 PANEL = ".ropecalc-panel"
@@ -27,10 +31,51 @@ def kilonewtons(panel: Locator, name: str) -> float:
 
 
 def revealed(page: Page, number: int) -> Locator:
+    """The panel with its numbers; a prediction of an earlier visit is remembered."""
     panel = page.locator(PANEL).nth(number)
-    panel.get_by_role("button", name="Skip").click()
-    expect(panel).not_to_contain_text("appear once you have predicted or skipped")
+    skip = panel.get_by_role("button", name="Skip")
+    if skip.is_visible():
+        skip.click()
+    expect(panel).not_to_contain_text("once you have predicted or skipped")
     return panel
+
+
+def choose(page: Page, name: str, unit: str) -> None:
+    """Choose a unit on the page, e.g. "feet (ft)" for "Lengths in"."""
+    boxes = page.locator(".widget-dropdown", has_text=name)
+    boxes.locator("select").select_option(label=unit)
+
+
+def shown(part: Locator) -> dict[str, float]:
+    """What every slider of a panel or working shows, by its label, as a screen reader has it."""
+    read = """sliders => sliders.map(slider => [
+        slider.querySelector(".widget-label").textContent,
+        Number(slider.querySelector("[role=slider]").getAttribute("aria-valuetext")),
+        Number(slider.querySelector(".widget-readout").textContent.replace("−", "-")),
+    ])"""
+    found = part.locator(".widget-slider").evaluate_all(read)
+    for label, spoken, written in found:
+        assert abs(spoken - written) < 0.006, label
+    return {label: written for label, _, written in found}
+
+
+def expected(control: Control, display: Display, value: float) -> tuple[str, float]:
+    made = QuantitySlider(control, value, display, lambda _: None).slider
+    return made.description, made.value
+
+
+def until_shown(part: Locator, wanted: dict[str, float]) -> None:
+    """Wait until the sliders have these labels and values, and see that they stay there."""
+    page, stayed = part.page, 0
+    for _ in range(80):
+        found = shown(part)
+        same = found.keys() == wanted.keys() and found == pytest.approx(wanted, abs=0.006)
+        stayed = stayed + 1 if same else 0
+        if stayed == 5:
+            return
+        page.wait_for_timeout(100)
+    assert shown(part) == pytest.approx(wanted, abs=0.006)
+    pytest.fail("the sliders did not come to rest")
 
 
 def moved(panel: Locator, label: str, key: str, times: int) -> None:
@@ -71,6 +116,67 @@ def test_other_units_are_followed_by_everything_on_the_page(open_page: OpenPage)
     finally:
         page.locator(".widget-dropdown select").first.select_option(label="kilonewtons (kN)")
         expect(panel).not_to_contain_text("lbf")
+
+
+SWITCHES = (
+    ("Lengths in", "feet (ft)", {"length": "ft"}),
+    ("Forces in", "pounds-force (lbf)", {"force": "lbf"}),
+    ("Lengths in", "metres (m)", {"length": "m"}),
+    ("Masses in", "pounds (lb)", {"mass": "lb"}),
+    ("Forces in", "kilonewtons (kN)", {"force": "kN"}),
+    ("Masses in", "kilograms (kg)", {"mass": "kg"}),
+)
+
+
+def test_no_slider_moves_by_itself_when_units_change(open_page: OpenPage) -> None:
+    page = open_page(LESSON)
+    working = page.locator(".ropecalc-working").first
+    working.get_by_label("with numbers").check()
+    expect(working.get_by_role("slider").first).to_be_visible()
+    before = shown(working)
+    units = {"force": "kN", "length": "m", "mass": "kg"}
+    panels = [revealed(page, number) for number in range(len(FIGURES))]
+    for name, label, change in SWITCHES * 2:
+        choose(page, name, label)
+        units |= change
+        for panel, figure in zip(panels, FIGURES.values(), strict=True):
+            controls = (c for c in figure.controls if isinstance(c, Control))
+            until_shown(panel, dict(expected(c, Display(**units), c.default) for c in controls))
+    until_shown(working, before)
+    for panel, figure in zip(panels, FIGURES.values(), strict=True):
+        words = figure.summary(figure.compute(figure.start), Display())
+        expect(panel).to_contain_text(words)
+
+
+def test_a_moved_slider_keeps_its_place_through_other_units(open_page: OpenPage) -> None:
+    page = open_page(LESSON)
+    panel = revealed(page, 0)
+    moved(panel, "Litter, out from the wall", "ArrowLeft", 3)
+    expect(panel).to_contain_text("litter 2.20 m out")
+    choose(page, "Lengths in", "feet (ft)")
+    expect(panel).to_contain_text("litter 7.22 ft out")
+    choose(page, "Lengths in", "metres (m)")
+    expect(panel).to_contain_text("litter 2.20 m out")
+
+
+def test_a_prediction_is_remembered_when_the_page_is_opened_again(open_page: OpenPage) -> None:
+    revealed(open_page(LESSON), 0)
+    panel = open_page(LESSON).locator(PANEL).first
+    expect(panel.get_by_role("slider").first).to_be_visible()
+    expect(panel).not_to_contain_text("once you have predicted or skipped")
+    expect(panel.get_by_role("button", name="Skip")).to_be_hidden()
+
+
+def test_more_settings_unfold_by_keyboard(open_page: OpenPage) -> None:
+    page = open_page(LESSON)
+    panel = revealed(page, 1)
+    folded = panel.locator(".widget-slider", has_text="Efficiency of a sheave")
+    expect(folded).to_be_hidden()
+    switch = panel.get_by_role("button", name="More settings")
+    switch.focus()
+    switch.press("Enter")
+    expect(folded).to_be_visible()
+    expect(panel).to_contain_text("One line shares with no other")
 
 
 def test_a_working_unfolds_and_takes_the_readers_numbers(open_page: OpenPage) -> None:
