@@ -142,7 +142,7 @@ def test_many_places_at_once() -> None:
 
 
 def test_work_that_goes_in_covers_the_lift_and_what_the_pulley_rubs_away() -> None:
-    """A little straight up: the upper leg's rope runs past the pulley and is taken in at the hub."""
+    """A little straight up: rope of the upper leg runs past the pulley, taken in at the hub."""
     case = random_case(85, 500)
     up, down = case["haul_elevation"], case["ground_depression"]
     found = litter_pulley("hauling", **case, efficiency=0.8)
