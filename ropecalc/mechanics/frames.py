@@ -252,7 +252,7 @@ class Footing:
             (
                 said(
                     f"The line of action meets the ground {where} {side} the front feet.",
-                    r"x_\mathrm{land} = h_F \tan\lambda - x_F",
+                    r"x_\mathrm{land} = h_F \tan(\lambda) - x_F",
                     law=True,
                 ),
                 said(f"The feet cover the ground from 0 to {depth} behind the front feet."),

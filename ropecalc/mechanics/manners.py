@@ -47,6 +47,13 @@ def account(
 
 def _plain(latex: str) -> str:
     """The equation for screen readers: LaTeX without its commands' backslashes and braces."""
-    for command, plain in ((r"\,", " "), (r"\mathrm", ""), (r"\cdot", "*"), ("\\", "")):
+    for command, plain in (
+        (r"\,", ""),
+        (r"\mathrm", ""),
+        (r"\vec", ""),
+        (r"\cdot", "*"),
+        (r"\sum", "sum of"),
+        ("\\", ""),
+    ):
         latex = latex.replace(command, plain)
     return latex.replace("{", "").replace("}", "")
