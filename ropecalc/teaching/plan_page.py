@@ -7,7 +7,6 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from ropecalc import cautions
-from ropecalc.planning.problem import SiteError
 from ropecalc.planning.raise_plan import RaisePlan, plan_raise
 from ropecalc.planning.report import Wording, governing_line, summary_lines
 from ropecalc.planning.site_file import read_site
@@ -44,7 +43,7 @@ class PlanPage:
         """What governs at each of several sites, one below the other."""
         try:
             plans = tuple(plan_raise(read_site(find_file(site))) for site in sites)
-        except SiteError as error:
+        except ValueError as error:
             return Trouble(str(error))
         return ComparisonView(plans, self._session)
 

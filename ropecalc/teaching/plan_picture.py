@@ -27,7 +27,12 @@ _ROCK, _EDGE, _HAUL, _TRACK, _BODY, _PATH, _BAD = (
     "#00705a",
     "#b00020",
 )
-STYLE: Any = {"font.size": 9.0, "svg.hashsalt": "ropecalc", "font.family": "DejaVu Sans"}
+STYLE: Any = {
+    "font.size": 9.0,
+    "font.family": "DejaVu Sans",
+    "svg.hashsalt": "ropecalc",
+    "text.parse_math": False,  # a $ in what the surveyor wrote is a $
+}
 _INCHES_WIDE = 10.0
 _SECTION = (0.62, 6.0)
 """Left edge and width of the cross-section on the page, in inches."""
@@ -90,6 +95,7 @@ def draw_plan(plan: RaisePlan, display: Display) -> Figure:
         f"{plan.site.name}: raise guided by {plan.method.value}",
         fontsize=12,
         fontweight="bold",
+        parse_math=False,
     )
     small = (
         f"{cautions.STATIC} Made with ropecalc {__version__} from {Path(plan.site.source).name}. "
@@ -102,6 +108,7 @@ def draw_plan(plan: RaisePlan, display: Display) -> Figure:
         fontsize=8,
         color="#333333",
         linespacing=1.35,
+        parse_math=False,
     )
     return figure
 

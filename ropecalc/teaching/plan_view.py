@@ -8,7 +8,6 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from ropecalc import __version__
-from ropecalc.planning.problem import SiteError
 from ropecalc.planning.raise_plan import RaisePlan, plan_raise
 from ropecalc.planning.report import (
     Table,
@@ -47,7 +46,7 @@ def show_plan(site: str | Path, session: Session | None = None) -> "PlanView | T
     """
     try:
         plan = plan_raise(read_site(find_file(site)))
-    except SiteError as error:
+    except ValueError as error:
         return Trouble(str(error))
     if session is not None:
         return PlanView(plan, session)

@@ -5,8 +5,8 @@ would, in the same words.
 """
 
 import re
-import tomllib
 from collections.abc import Callable, Mapping
+from decimal import Decimal
 from functools import partial
 from html import escape
 from pathlib import Path
@@ -22,13 +22,12 @@ from ropecalc.planning.problem import SiteError
 from ropecalc.planning.profile import RockPoint
 from ropecalc.planning.raise_plan import plan_raise
 from ropecalc.planning.site import Site
-from ropecalc.planning.site_file import parse_site, read_site
-from ropecalc.planning.survey_table import read_text
+from ropecalc.planning.site_file import parse_site, read_document
 from ropecalc.teaching.plan_view import PlanView, find_file
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
-from ropecalc.units import QuantityError, parse_number
+from ropecalc.units import Kind, QuantityError, find_unit, from_si, parse_number, units_of
 
 THE_FORM = "the form"
 """What error messages call the entries."""
@@ -69,7 +68,7 @@ class SiteForm(Shown):
         self._view: PlanView | None = None
         self.entries = {field.path: _entry(field) for field in FIELDS}
         self.unit = widgets.Dropdown(
-            options=[("metres (m)", "m"), ("feet (ft)", "ft")],
+            options=[(f"{u.words} ({u.symbol})", u.symbol) for u in units_of(Kind.LENGTH)],
             description="Unit of offsets and heights below",
             style=_WIDE,
             layout={"width": "640px"},
@@ -146,20 +145,31 @@ class SiteForm(Shown):
             return
         path = self.folder / self.files.value
         try:
-            site = read_site(path)
-            self._fill(tomllib.loads(read_text(path)), site)
-        except SiteError as error:
+            document = read_document(path)
+            site = parse_site(document, str(path), path.parent)
+        except ValueError as error:
             self._say(str(error), wrong=True)
             return
+        self._fill(document, site)
         self.file_name.value = path.name
-        self._say(f"The form now holds {path.name}. The file itself has not been changed.")
+        tables = " and ".join(table.name for table in site.read_from)
+        merged = f" The wall's points come from {tables}; saved, they stand in the site file."
+        self._say(
+            f"The form now holds {path.name}. The file itself has not been changed."
+            + merged * bool(tables)
+        )
 
     def show_plan(self) -> None:
         """Check the entries and show the plan, or say what is wrong."""
         site = self._checked()
         if site is None:
             return
-        plan = plan_raise(site)
+        try:
+            plan = plan_raise(site)
+        except ValueError as error:
+            self._result.children = ()
+            self._say(self._in_words(error) if isinstance(error, SiteError) else str(error), True)
+            return
         if self._view is None:
             self._view = PlanView(plan, self._session)
         else:
@@ -256,15 +266,14 @@ class SiteForm(Shown):
 
     def _fill(self, document: Mapping[str, Any], site: Site) -> None:
         for field in FIELDS:
-            value = document.get(field.table, {}).get(field.key, "")
-            self.entries[field.path].value = str(value) or _default(field)
-        unit = document["wall"]["unit"] if "points" in document["wall"] else "m"
-        self.unit.value = "ft" if unit in ("ft", "feet", "foot") else "m"
-        factor = {"ft": 0.3048, "m": 1.0}[self.unit.value]
-        self.points.fill([_row(point, factor) for point in site.wall.points])
+            self.entries[field.path].value = _checked_text(site, field) or _typed(
+                document.get(field.table, {}).get(field.key, "")
+            )
+        self.unit.value = find_unit(document["wall"]["unit"]).symbol
+        self.points.fill([_row(point, self.unit.value) for point in site.wall.points])
         self.edges.fill(
             [
-                tuple(str(edge.get(field.key, "")) for field in EDGE_FIELDS)
+                tuple(_typed(edge.get(field.key, "")) for field in EDGE_FIELDS)
                 for edge in document.get("protected_edge", [])
             ]
         )
@@ -397,6 +406,23 @@ def _plain(text: str) -> object:
     return text if unit else number
 
 
-def _row(point: RockPoint, factor: float) -> tuple[str, str, str]:
-    offset, height = (f"{round(value / factor, 6):.10g}" for value in (point.offset, point.height))
-    return offset, height, point.note
+def _checked_text(site: Site, field: Field) -> str:
+    """What the reader made of an entry that is words, not a quantity; "" for a quantity."""
+    if field.path == "[raise] guided_by":
+        return site.lift.guided_by.value
+    return str(getattr(site, field.key)) if field.table == "site" else ""
+
+
+def _typed(value: object) -> str:
+    """A quantity from a file as it is typed into a form: no exponent, no line break."""
+    if isinstance(value, int | float):
+        return f"{Decimal(repr(value)):f}"
+    return " ".join(str(value).split())
+
+
+def _row(point: RockPoint, unit: str) -> tuple[str, str, str]:
+    offset, height = (
+        f"{Decimal(f'{round(from_si(value, unit), 6):.10g}'):f}"
+        for value in (point.offset, point.height)
+    )
+    return offset, height, " ".join(point.note.split())

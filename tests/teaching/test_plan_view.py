@@ -1,5 +1,6 @@
 """A plan on a page and as a picture: readable by everybody, in their units, never a traceback."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import matplotlib as mpl
@@ -15,6 +16,7 @@ from ropecalc.teaching.plan_picture import STYLE, draw_plan, picture, picture_fo
 from ropecalc.teaching.plan_view import PlanView, Trouble, plan_html
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
+from ropecalc.teaching.site_form import SiteForm
 from ropecalc.teaching.survey_page import PAPERS, draw_survey_page, survey_page
 from ropecalc.teaching.survey_page import STYLE as SHEET_STYLE
 from ropecalc.units import Display
@@ -201,3 +203,31 @@ def test_the_course_page_has_all_its_parts(monkeypatch: pytest.MonkeyPatch) -> N
     page.units().children[0].children[0].value = "kgf"
     assert "kgf" in page.plan("sites/upper-heron-wall.toml").summary()
     assert "form" in page.form().summary()
+
+
+@pytest.mark.parametrize("name", ["Wall $\\frac$ 5", "5 $ and $", "a\\b_{", "$x_{", "100 % & <b>"])
+@pytest.mark.parametrize("ending", ["png", "svg", "pdf"])
+def test_a_name_is_never_taken_for_mathematics(name: str, ending: str) -> None:
+    site = replace(make_site(outcrop(25.0)), name=name, source=f"/x/{name}.toml", datum=name)
+    plan = plan_raise(site)
+    assert picture(plan, Display(), ending, dpi=50)
+    figure = draw_plan(plan, Display())  # without the style, too
+    assert name in figure.texts[0].get_text() and not figure.texts[0].get_parse_math()
+    assert isinstance(PlanView(plan, Session(Record.in_memory())).summary(), str)
+
+
+def test_what_cannot_be_worked_out_is_a_sentence_on_every_page(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def refuse(_: object) -> RaisePlan:
+        raise ValueError("The wall leans too much. Survey it again.")
+
+    for page in ("plan_view", "plan_page", "site_form"):
+        monkeypatch.setattr(f"ropecalc.teaching.{page}.plan_raise", refuse)
+    shown = [show_plan(UPPER), open_plan_page().compare(str(UPPER))]
+    form = SiteForm(UPPER.parent, Session(Record.in_memory()))
+    form.files.value = UPPER.name
+    form.open_button.click()
+    form.plan_button.click()
+    for view in (*shown, form):
+        assert "The wall leans too much. Survey it again." in view.summary()

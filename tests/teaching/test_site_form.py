@@ -1,15 +1,20 @@
 """The form: what it takes, what it refuses, what it writes, and what it never overwrites."""
 
+import datetime
 import shutil
+import tomllib
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
+import tomli_w
 
 from ropecalc.planning.fields import EDGE_FIELDS, FIELDS
-from ropecalc.planning.site_file import read_site
+from ropecalc.planning.site_file import parse_site, read_document, read_site
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.site_form import SiteForm, open_site_form
+from ropecalc.units import find_unit
 
 SITES = Path(__file__).parents[2] / "sites"
 
@@ -214,3 +219,71 @@ def test_the_form_is_found_from_the_lessons_folder(
     monkeypatch.chdir(lessons)
     form = open_site_form()
     assert "upper-heron-wall.toml" in dict(form.files.options).values()
+
+
+def rewritten(folder: Path, **tables: object) -> Path:
+    """The demo site with other tables, as ``mine.toml``."""
+    document = tomllib.loads((folder / "upper-heron-wall.toml").read_text(encoding="utf-8"))
+    path = folder / "mine.toml"
+    path.write_text(tomli_w.dumps(document | tables), encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize("unit", ["m", "cm", "mm", "ft", "in", "feet", "Metres"])
+def test_a_wall_stays_in_the_unit_it_was_surveyed_in(folder: Path, unit: str) -> None:
+    size = find_unit(unit).factor
+    heights = ((0.0, 0.0), (-0.123, 24.0), (1.7, 25.0), (0.0, 30.5))
+    points = [[round(x / size, 3), round(z / size, 3)] for x, z in heights]
+    path = rewritten(folder, wall={"unit": unit, "points": points}, protected_edge=[])
+    site = read_site(path)
+    form = SiteForm(folder, Session(Record.in_memory()))
+    opened(form, "mine.toml")
+    assert form.unit.value == find_unit(unit).symbol
+    assert form.document()["wall"] == {"unit": form.unit.value, "points": points}
+    assert parse_site(form.document(), "form", folder).wall == site.wall
+
+
+def test_a_wall_from_a_table_keeps_its_unit_and_the_form_says_so(folder: Path) -> None:
+    (folder / "wall.csv").write_text("offset,height\n0,0\n0,98.5\n")
+    rewritten(folder, wall={"unit": "ft", "file": "wall.csv"}, protected_edge=[])
+    form = opened(SiteForm(folder, Session(Record.in_memory())), "mine.toml")
+    assert "wall's points come from wall.csv" in form.summary()
+    assert form.document()["wall"] == {"unit": "ft", "points": [[0.0, 0.0], [0.0, 98.5]]}
+
+
+def test_entries_as_odd_as_a_file_allows_come_into_the_form(folder: Path) -> None:
+    document = tomllib.loads((folder / "upper-heron-wall.toml").read_text(encoding="utf-8"))
+    site = document["site"] | {"name": "Two\n lines", "surveyed_on": datetime.date(2026, 5, 14)}
+    lift = document["raise"] | {"guided_by": " Tag Line"}
+    edges = [{"height": " 25  m", "friction": 0.00001}]
+    rewritten(folder, site=site, protected_edge=edges, **{"raise": lift})
+    form = opened(SiteForm(folder, Session(Record.in_memory())), "mine.toml")
+    assert form.entries["[site] name"].value == "Two lines"
+    assert form.entries["[site] surveyed_on"].value == "2026-05-14"
+    assert form.entries["[raise] guided_by"].value == "tag line"
+    assert form.edges.values() == [("25 m", "0.00001")]
+    assert parse_site(form.document(), "form", folder) == replace(
+        read_site(folder / "mine.toml"), source="form"
+    )
+
+
+def test_a_file_is_read_once(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    form = SiteForm(folder, Session(Record.in_memory()))
+    read: list[Path] = []
+
+    def counted(path: Path) -> dict[str, object]:
+        read.append(path)
+        return read_document(path)
+
+    monkeypatch.setattr("ropecalc.teaching.site_form.read_document", counted)
+    opened(form)
+    assert [path.name for path in read] == ["upper-heron-wall.toml"]
+    assert form.entries["[site] name"].value == "Upper Heron Wall"
+
+
+def test_names_that_windows_keeps_for_devices(form: SiteForm, folder: Path) -> None:
+    opened(form)
+    form.file_name.value = "con"
+    form.save_button.click()
+    assert "Windows keeps this name for a device" in form.summary()
+    assert not (folder / "con.toml").exists()

@@ -309,7 +309,7 @@ class _CloseUp:
         here = (place.x, 0.0)
         self._scene(result)
         display = look.display
-        unit = 1.0 if display.length == "m" else 5 * 0.3048
+        unit = 1.0 if display.length == "m" else display.si(5.0, Kind.LENGTH)
         low = self._axes.get_ylim()[0]
         self._length_bar.place(
             _NEAR_RIGHT - unit - 0.25, low + 0.2, unit, 0.1, display.show(unit, Kind.LENGTH, 1)
