@@ -439,13 +439,6 @@ def across_sheave(*, reading: Any, efficiency: Any, last_move: str) -> Band:
         "The cell carries the redirect alone, in line with the resultant of its two strands.",
         "The rope is moving, or was moving last, towards the strand that is found.",
     ),
-    conditions=(
-        Condition(
-            "The two strands must not lie in one straight line: they do not pull on the redirect.",
-            "Make the angle between the strands smaller.",
-            lambda v: v["strand_angle"] < np.pi,
-        ),
-    ),
     cautions=_READ,
 )
 def rope_ahead_of_redirect(argument: Argument) -> Step:
