@@ -18,8 +18,8 @@ SI, US = Display(), Display(force="lbf", length="ft", mass="lb")
     [
         (SI, 1533.4, Kind.FORCE, 3, "1.53 kN"),
         (SI, 1533.4, Kind.FORCE, 2, "1.5 kN"),
-        (SI, 47.8, Kind.FORCE, 3, "0.048 kN"),
-        (SI, 0.3, Kind.FORCE, 3, "less than 0.001 kN"),
+        (SI, 47.8, Kind.FORCE, 3, "48 N"),
+        (SI, 0.3, Kind.FORCE, 3, "less than 1 N"),
         (SI, 0.0, Kind.FORCE, 3, "0 kN"),
         (US, 1533.4, Kind.FORCE, 3, "345 lbf"),
         (SI, 0.4, Kind.LENGTH, 3, "0.40 m"),
