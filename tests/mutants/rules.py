@@ -7,6 +7,7 @@ is right), replacements that fail on any number (bits of floats), and pairs that
 """
 
 import ast
+import difflib
 import re
 
 LEAST_PER_MODULE = 4
@@ -74,10 +75,12 @@ def compiles(source: str) -> bool:
 def difference(source: str, changed: str) -> tuple[int, str, str]:
     """Number of the first line that differs, and what stands there before and after."""
     old, new = source.splitlines(), changed.splitlines()
-    first = next(i for i, pair in enumerate(zip(old, new, strict=False)) if pair[0] != pair[1])
-    if len(new) < len(old):  # a decorator was removed
-        return first + 1, old[first].strip(), "(removed)"
-    return first + 1, old[first].strip(), new[first].strip()
+    same = difflib.SequenceMatcher(None, old, new, autojunk=False).get_opcodes()
+    _, first, end, new_first, new_end = next(block for block in same if block[0] != "equal")
+    gone = [line for line in range(first, end) if old[line].strip()]
+    before = " ".join(old[line].strip() for line in gone)
+    after = " ".join(line.strip() for line in new[new_first:new_end] if line.strip())
+    return (gone or [first])[0] + 1, before, after or "(removed)"
 
 
 def shares(sizes: dict[str, int], count: int) -> dict[str, int]:

@@ -1,10 +1,20 @@
 """What the mutation tests leave out, and how the rest is shared among the modules."""
 
 import ast
+from pathlib import Path
 
 import pytest
 
+from tests.mutants.own_tests import EVERY_DERIVATION, suite
 from tests.mutants.rules import compiles, difference, hidden_spans, shares, worth_trying
+
+ROOT = Path(__file__).parents[2]
+MODULES = [
+    path.relative_to(ROOT).as_posix()
+    for package in ("derivation", "mechanics")
+    for path in sorted((ROOT / "ropecalc" / package).rglob("*.py"))
+    if path.name != "__init__.py"
+]
 
 
 @pytest.mark.parametrize(
@@ -60,6 +70,7 @@ def test_what_is_no_python_is_seen() -> None:
 def test_the_line_that_differs_is_found() -> None:
     assert difference("a\n  b\nc", "a\n  d\nc") == (2, "b", "d")
     assert difference("a\n@p\nc", "a\nc") == (2, "@p", "(removed)")
+    assert difference("a\n\n@p\nc", "a\nc") == (3, "@p", "(removed)")
 
 
 def test_shares_are_in_proportion_with_a_few_at_least() -> None:
@@ -69,3 +80,19 @@ def test_shares_are_in_proportion_with_a_few_at_least() -> None:
         "tiny": 3,
     }
     assert shares({"large": 9990, "small": 10}, 100)["small"] == 4
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_every_module_has_tests_that_answer_for_it(module: str) -> None:
+    own = suite(ROOT, module)
+    assert all((ROOT / file).is_file() for file in own.files)
+    name = Path(module).parts[2].removesuffix(".py")
+    if "/mechanics/" in module:
+        assert any(Path(file).name.startswith(f"test_{name}") for file in own.files)
+    assert own.runs[0][0] not in (EVERY_DERIVATION, "-k")
+
+
+def test_tests_of_a_longer_name_answer_for_that_name_alone() -> None:
+    files = suite(ROOT, "ropecalc/mechanics/guiding.py").files
+    assert "tests/mechanics/test_guiding.py" in files
+    assert "tests/mechanics/test_guiding_limits.py" not in files
