@@ -217,7 +217,7 @@ def trolley_control(argument: Argument) -> Step:
 @derive(
     "Load that rolls freely along a span",
     given=(q.LOAD, q.SPAN, q.SPAN_RISE, q.SPAN_ROPE),
-    between=(q.FIRST_SAG_ANGLE,),
+    between=(q.TROLLEY_ANGLE,),
     result=q.SPAN_TENSION,
     assumptions=(_TROLLEY[0], "Nothing holds it along the span.", _TROLLEY[2]),
     conditions=(
@@ -235,7 +235,7 @@ def free_trolley_tension(argument: Argument) -> Step:
     ``span`` level and ``span_rise`` upward between the ends, ``span_rope`` along the rope, m.
     """
     load, span, _, rope = argument.symbols(q.LOAD, q.SPAN, q.SPAN_RISE, q.SPAN_ROPE)
-    angle, tension = argument.symbols(q.FIRST_SAG_ANGLE, q.SPAN_TENSION)
+    angle, tension = argument.symbols(q.TROLLEY_ANGLE, q.SPAN_TENSION)
     sin, cos, sqrt = argument.sympy.sin, argument.sympy.cos, argument.sympy.sqrt
     level = argument.law(
         "At rest both sides pull sideways alike with the same tension, so both rise at the same "
