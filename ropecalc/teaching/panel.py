@@ -247,6 +247,7 @@ class Panel(Shown):
             more = _grid(rest)
             more.layout.display = "none"
             switch = button("More settings", lambda: _unfold(switch, more), icon="caret-down")
+            switch.layout.align_self = "flex-start"
             parts += [switch, more]
         row = widgets.HBox([self._forces, self._back], layout={"align_items": "center"})
         return widgets.VBox([*parts, row])

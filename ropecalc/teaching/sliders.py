@@ -147,7 +147,7 @@ class QuantitySlider(widgets.VBox):
         """Say ``text`` under the slider, after the control's own help."""
         self._note = text
         words = " ".join(part for part in (self._control.help, text) if part)
-        self._notes.value = f"<small>{escape(words)}</small>" if words else ""
+        self._notes.value = _small(words) if words else ""
         self._notes.layout.display = "" if words else "none"
 
     def _new(self) -> widgets.FloatSlider:
@@ -176,3 +176,7 @@ class QuantitySlider(widgets.VBox):
         self._stop = shown
         self._quantity = self._control.value(shown, self._display)
         self._told(self._quantity)
+
+
+def _small(words: str) -> str:
+    return f'<p style="margin: 0; line-height: 1.35"><small>{escape(words)}</small></p>'

@@ -47,16 +47,19 @@ def choose(page: Page, name: str, unit: str) -> None:
 
 
 def shown(part: Locator) -> dict[str, float]:
-    """What every slider of a panel or working shows, by its label, as a screen reader has it."""
-    read = """sliders => sliders.map(slider => [
-        slider.querySelector(".widget-label").textContent,
-        Number(slider.querySelector("[role=slider]").getAttribute("aria-valuetext")),
-        Number(slider.querySelector(".widget-readout").textContent.replace("−", "-")),
-    ])"""
+    """What every slider in `part` shows, by its label; a screen reader says the same."""
+    read = """sliders => sliders.map(slider => {
+        const handle = slider.querySelector("[role=slider]");
+        const says = name => handle.getAttribute(name);
+        const text = name => slider.querySelector(name).textContent;
+        return [says("aria-label"), text(".widget-label"),
+                says("aria-valuetext"), text(".widget-readout")];
+    })"""
     found = part.locator(".widget-slider").evaluate_all(read)
-    for label, spoken, written in found:
-        assert abs(spoken - written) < 0.006, label
-    return {label: written for label, _, written in found}
+    for spoken_label, label, spoken, written in found:
+        assert spoken_label == label
+        assert spoken == written, label
+    return {label: float(written.replace("−", "-")) for _, label, _, written in found}
 
 
 def expected(control: Control, display: Display, value: float) -> tuple[str, float]:
