@@ -385,8 +385,11 @@ def bridle(
             )
     if one + two <= distance:
         raise DomainError(
-            f"The two legs together are {one + two:.4g} m and the anchors {distance:.4g} m apart, "
-            "so they do not meet below them. Use longer legs or anchors closer together."
+            lambda display: (
+                f"The two legs together are {display.show(one + two, Kind.LENGTH)} and the anchors "
+                f"{display.show(distance, Kind.LENGTH)} apart, so they do not meet below them. Use "
+                "longer legs or anchors closer together."
+            )
         )
     along = (distance**2 + one**2 - two**2) / (2 * distance)
     depth = np.sqrt(max(0.0, one**2 - along**2))

@@ -383,7 +383,7 @@ def test_equal_legs_agree_with_the_formula_from_lengths() -> None:
 
 def test_a_bridle_that_is_none_is_refused() -> None:
     good = {"first_length": 2.0, "second_length": 1.5, "load": 2000.0}
-    with pytest.raises(DomainError, match=r"together are 3\.5 m and the anchors 4 m apart"):
+    with pytest.raises(DomainError, match=r"together are 3\.50 m and the anchors 4\.00 m apart"):
         bridle((0, 3), (4, 3), **good)
     with pytest.raises(DomainError, match="do not meet"):
         bridle((0, 3), (3.5, 3), **good)
