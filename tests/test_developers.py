@@ -13,12 +13,13 @@ _TEXT = (Path(__file__).parent.parent / "DEVELOPERS.md").read_text(encoding="utf
 def listed_rows() -> list[str]:
     """One table row for each derivation that a mechanics module defines."""
     rows = []
-    for module in pkgutil.iter_modules(ropecalc.mechanics.__path__):
-        contents = vars(importlib.import_module(f"ropecalc.mechanics.{module.name}"))
+    for module in pkgutil.walk_packages(ropecalc.mechanics.__path__, "ropecalc.mechanics."):
+        contents = vars(importlib.import_module(module.name))
         for name, thing in contents.items():
             if isinstance(thing, Derivation):
                 given = ", ".join(v.name for v in thing.given)
-                rows.append(f"| `{module.name}.{name}({given})` | {thing.result.name} |")
+                short = module.name.removeprefix("ropecalc.mechanics.")
+                rows.append(f"| `{short}.{name}({given})` | {thing.result.name} |")
     return rows
 
 

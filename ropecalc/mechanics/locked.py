@@ -59,7 +59,9 @@ _IN_REACH = Condition(
     ),
 )
 _STEPS_ON_THE_WAY = 101
-UPPER_LEG = named(q.HAUL_LEG_LENGTH, "upper_leg_length", "length of the track's upper leg")
+UPPER_LEG = named(
+    q.HAUL_LEG_LENGTH, "upper_leg_length", "length of the track's upper leg", r"\ell_\mathrm{u}"
+)
 
 
 @derive(

@@ -11,9 +11,9 @@ from ropecalc import cautions as caution
 from ropecalc.derivation import Explanation, Line, Variable, as_numbers
 
 
-def named(variable: Variable, name: str, meaning: str) -> Variable:
-    """``variable`` with the name and meaning under which a solver asks for it."""
-    return replace(variable, name=name, meaning=meaning)
+def named(variable: Variable, name: str, meaning: str, symbol: str | None = None) -> Variable:
+    """``variable`` with the name, the meaning and, if given, the symbol of another use of it."""
+    return replace(variable, name=name, meaning=meaning, symbol=symbol or variable.symbol)
 
 
 def checked(*pairs: tuple[Variable, Any]) -> list[Any]:

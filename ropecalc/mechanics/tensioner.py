@@ -168,7 +168,7 @@ PLAY = Variable(
 )
 TAKE_IN = Variable(
     "take_in",
-    r"\Delta",
+    r"\Delta_\mathrm{t}",
     "length by which each track line has to come in",
     Kind.LENGTH,
     NOT_NEGATIVE,
