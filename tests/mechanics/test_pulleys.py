@@ -640,6 +640,8 @@ def test_every_system_explains_itself(name: str, way: str) -> None:
 def test_travel_explains_itself() -> None:
     text = travel(common_system("3:1")).explain().as_text()
     assert "Let load rise by 1 m." in text
+    first, *rest = travel(common_system("3:1")).explain().lines
+    assert first.is_law and not any(line.is_law for line in rest)
     assert "traveller then moves 1 m towards the anchor." in text
     assert "main rope: load to traveller: stays as long." in text
     assert "main rope: traveller to anchor: 1 m shorter." in text
@@ -661,3 +663,29 @@ def test_travel_explains_itself() -> None:
         ),
     )
     assert "rope through the hand: 1/2 m for 1 m of load" in travel(half).explain().as_text()
+
+
+def test_where_a_common_system_puts_its_bodies() -> None:
+    """Each stage a throw and a gap behind the one before; a redirected hand on the load's side."""
+
+    def places(name: str, **settings: bool) -> dict[str, float]:
+        system = common_system(name, height=20.0, throw=4.0, gap=1.5, **settings)
+        return {body.name: body.station for body in system.bodies}
+
+    assert places("9:1") == {
+        "load": 24.0, "anchor 1": 0.0, "traveller 1": 4.0, "anchor 2": -5.5, "traveller 2": -1.5,
+        "hand": -7.0,
+    }  # fmt: skip
+    assert places("3:1", redirect=True) == {
+        "load": 24.0, "anchor": 0.0, "traveller": 4.0, "hand": 4.0,
+    }  # fmt: skip
+    assert places("1:1") == {"load": 24.0, "hand": -1.5}
+    assert places("complex 5:1") == {
+        "load": 24.0, "anchor": 0.0, "second grab": 0.4, "traveller": 4.0, "hand": 5.5,
+    }  # fmt: skip
+    moved = places("complex 5:1", redirect=True)
+    assert (moved["redirect"], moved["hand"]) == (5.5, -1.5)
+    tensioner = series_tensioner_system(2, play=5.0, height=20.0)
+    assert {b.name: b.station for b in tensioner.bodies} == {
+        "hub": 0.0, "load": 25.0, "line pulley 1": 5.0, "line pulley 2": 5.0, "device": -1.0,
+    }  # fmt: skip
