@@ -49,7 +49,12 @@ def _run_course(options: argparse.Namespace) -> int:
 
 def plan(add: AddParser) -> None:
     """`ropecalc plan`: work out a raise from a site file."""
-    parser = add("plan", help="work out a raise, station by station, from a site file")
+    parser = add(
+        "plan",
+        help="work out a raise, station by station, from a site file",
+        epilog="Exit status: 0 done; 1 done, but the litter can be held nowhere; 2 the site or "
+        "the wishes could not be used.",
+    )
     parser.add_argument("site", metavar="SITE.toml", help="the surveyed site")
     parser.add_argument("--json", action="store_true", help="print JSON (SI) instead of tables")
     parser.add_argument("--csv", metavar="FILE", help="also write the stations as CSV (SI)")
@@ -85,7 +90,8 @@ def _run_plan(options: argparse.Namespace) -> int:
         files[options.picture] = picture(found, display, file_format)
     text = plan_as_json(found) if options.json else text_report(found, display)
     write_all(files)
-    return _print(text)
+    _print(text)
+    return 1 if found.governing is None else 0
 
 
 def survey_sheet(add: AddParser) -> None:
@@ -100,6 +106,10 @@ def _run_survey_sheet(options: argparse.Namespace) -> int:
     from ropecalc.planning.files import check_destination, write_whole
     from ropecalc.teaching.survey_page import survey_page
 
+    if not options.pdf.lower().endswith(".pdf"):
+        raise ValueError(
+            f"{options.pdf}: the sheet is written as PDF. End the file's name in .pdf."
+        )
     check_destination(options.pdf)
     write_whole(options.pdf, survey_page(options.paper))
     return _print(f"Wrote {options.pdf}: one page, {options.paper}.\n")

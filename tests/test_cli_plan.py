@@ -142,6 +142,25 @@ def test_the_survey_sheet_is_one_page(
     assert str(path) in capsys.readouterr().out
 
 
+def test_a_raise_that_can_be_held_nowhere_is_a_finding(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = DEMO.read_text(encoding="utf-8").replace("[1.7, 25.0", "[4.0, 25.0")
+    text = text.replace('offset = "40 m"', 'offset = "4.5 m"').replace('"29 m"', '"24 m"')
+    (tmp_path / "site.toml").write_text(text, encoding="utf-8")
+    assert main(["plan", str(tmp_path / "site.toml")]) == 1
+    assert "There is no height at which" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("name", ["x.png", "sheet", "pdf"])
+def test_a_survey_sheet_is_a_pdf_by_name_too(
+    name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["survey-sheet", str(tmp_path / name)]) == 2
+    assert "End the file's name in .pdf" in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_survey_sheet_needs_a_folder(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["survey-sheet", "none/sheet.pdf"]) == 2
     assert "does not exist" in capsys.readouterr().err

@@ -254,12 +254,13 @@ def _plan(site: Site) -> RaisePlan:
     if peak is not None:
         grid = _merged(grid, [peak])
         sweep = _Sweep(site, load, grid)
-    chosen = _merged(regular, critical, [] if peak is None else [peak])
+    summaries = tuple(_summary(sweep, way) for way in sorted(Method, key=lambda m: m != method))
+    stated = _stated_heights(summaries[0])
+    chosen = _merged(regular, critical, stated, [] if peak is None else [peak])
     stations = _stations(_Sweep(site, load, chosen))
     governing = None
     if peak is not None:
         governing = min(stations, key=lambda station: abs(station.height - peak))
-    summaries = tuple(_summary(sweep, way) for way in sorted(Method, key=lambda m: m != method))
     lengths = sweep.lengths[0][sweep.guided.held]
     return RaisePlan(
         site=site,
@@ -297,6 +298,12 @@ def _critical_heights(site: Site, demands: Sequence[Demand]) -> list[float]:
         for past in (0.0, litter.reach_down)
     ]
     return [h for h in heights if lift.start_height < h < lift.guidance_ends]
+
+
+def _stated_heights(summary: Summary) -> list[float]:
+    """Where the largest results lie that a plan states, so that each stands in its table."""
+    peaks = (summary.effort, summary.haul, summary.hub_uplift)
+    return [peak.height for peak in peaks if peak is not None]
 
 
 def _grid(site: Site) -> list[float]:

@@ -19,6 +19,7 @@ from ropecalc.planning.raise_plan import (
     Guided,
     RaisePlan,
     Summary,
+    Verdict,
 )
 from ropecalc.units import (
     Display,
@@ -34,6 +35,7 @@ from ropecalc.units import (
 WIDTH = 100
 SENSITIVE_MARK = "too sens."
 NOT_HELD = "not held"
+OUTSIDE_MARK = "!"
 NOTHING = "-"
 EFFORT = {
     Method.TRACK: "track lines together",
@@ -78,8 +80,11 @@ class Wording:
         return f"{self.force(newtons)} {self.display.unit(Kind.FORCE).symbol}"
 
     def limit(self, newtons: float) -> str:
-        """A limit as it was entered, never rounded up."""
-        return self.display.show(newtons, Kind.FORCE, 4, Rounding.DOWN)
+        """A limit as it was entered, without idle zeros, never rounded up."""
+        number, unit = self.display.show(newtons, Kind.FORCE, 4, Rounding.DOWN).split(" ")
+        if "." in number:
+            number = number.rstrip("0").rstrip(".")
+        return f"{number} {unit}"
 
     def rope(self, metres: float | None, rounding: Rounding = Rounding.UP) -> str:
         """A length of rope or room: two figures, not finer than a tenth of a metre or foot.
@@ -208,10 +213,12 @@ def read_display(text: str) -> Display:
 def text_report(plan: RaisePlan, display: Display | None = None) -> str:
     """The whole plan as plain text, in the units of ``display``."""
     words = Wording(display or Display())
+    governs, *explained = notes(plan, words)
     parts = [
         heading(plan, words),
+        _fold([governs]),
         _set(station_table(plan, words)),
-        _fold(notes(plan, words)),
+        _fold(explained),
         _fold(summary_lines(plan.summary(), words)),
         "Other ways of holding the litter, on the same path",
         _set(alternatives_table(plan, words)),
@@ -230,7 +237,7 @@ def heading(plan: RaisePlan, words: Wording) -> str:
     lines = [
         f"Raise plan: {site.name}",
         f"Guided by: {plan.method.value}. Load: {mass}, weighing "
-        f"{words.force_with_unit(plan.load)}.",
+        f"{words.force(plan.load, figures=3)} {words.newton}.",
     ]
     if site.datum:
         lines.append(f"Datum: {site.datum}.")
@@ -266,7 +273,7 @@ def station_table(plan: RaisePlan, words: Wording) -> Table:
     for station in reversed(plan.stations):
         way = station.way(method)
         row = [
-            ">" if station is plan.governing else "",
+            ">" * (station is plan.governing) + OUTSIDE_MARK * is_outside(plan, way),
             words.height(station.height),
             words.offset(station.offset),
             _effort(way, words),
@@ -286,6 +293,16 @@ def station_table(plan: RaisePlan, words: Wording) -> Table:
             ]
         rows.append((*row, words.demand(station.demand)))
     return Table(tuple(heads), tuple(rows))
+
+
+def is_outside(plan: RaisePlan, way: Guided) -> bool:
+    """Whether a result of the plan's method at one station exceeds the limit entered for it."""
+    limits = [comparison.limit for comparison in plan.summary(way.method).comparisons]
+    found = (way.effort, way.haul_above, way.hub_uplift)
+    return not way.sensitive and any(
+        limit is not None and newtons is not None and newtons > limit
+        for limit, newtons in zip(limits, found, strict=False)
+    )
 
 
 def _effort(way: Guided, words: Wording) -> str:
@@ -319,6 +336,8 @@ def alternatives_table(plan: RaisePlan, words: Wording) -> Table:
 def notes(plan: RaisePlan, words: Wording) -> list[str]:
     """What the table's marks mean and what governs."""
     lines = [governing_line(plan, words)]
+    if any(is_outside(plan, station.way(plan.method)) for station in plan.stations):
+        lines.append(f"{OUTSIDE_MARK}: outside a limit you entered.")
     if any(station.way(plan.method).sensitive for station in plan.stations):
         lines.append(f"{SENSITIVE_MARK}: {words.too_sensitive}")
     if plan.method is Method.TRACK and plan.track_play is not None:
@@ -337,7 +356,7 @@ def notes(plan: RaisePlan, words: Wording) -> list[str]:
 
 
 def governing_line(plan: RaisePlan, words: Wording) -> str:
-    """The station where holding the litter takes most, in a sentence."""
+    """The station where holding the litter takes most, and every broken limit."""
     if plan.governing is None:
         return f"There is no height at which the {plan.method.value} can hold the litter."
     station = plan.governing
@@ -347,9 +366,20 @@ def governing_line(plan: RaisePlan, words: Wording) -> str:
         f"{words.metre} out (needed for: {words.demand(station.demand)})"
     )
     if way.sensitive:
-        return f"> Largest {EFFORT[plan.method]} {place}. {words.too_sensitive}"
+        line = f"> Largest {EFFORT[plan.method]} {place}. {words.too_sensitive}"
+        return " ".join([line, *broken_limits(plan, words)])
     assert way.effort is not None
-    return f"> Largest {EFFORT[plan.method]}: {words.force_with_unit(way.effort)} {place}."
+    line = f"> Largest {EFFORT[plan.method]}: {words.force_with_unit(way.effort)} {place}."
+    return " ".join([line, *broken_limits(plan, words)])
+
+
+def broken_limits(plan: RaisePlan, words: Wording) -> list[str]:
+    """A sentence for each result of the plan's method that is outside its limit."""
+    return [
+        comparison_line(comparison, words)
+        for comparison in plan.summary().comparisons
+        if comparison.verdict is Verdict.OUTSIDE
+    ]
 
 
 def summary_lines(summary: Summary, words: Wording) -> list[str]:

@@ -10,6 +10,7 @@ import ipywidgets as widgets
 from ropecalc import __version__
 from ropecalc.planning.raise_plan import RaisePlan, plan_raise
 from ropecalc.planning.report import (
+    OUTSIDE_MARK,
     Table,
     Wording,
     alternatives_table,
@@ -31,6 +32,7 @@ _STYLE = """<style>
 .ropecalc-plan th, .ropecalc-plan td {padding: 2px 9px; text-align: right; white-space: nowrap;}
 .ropecalc-plan th {border-bottom: 1px solid currentColor; vertical-align: bottom;}
 .ropecalc-plan tr.governs td {font-weight: bold; background: rgba(179, 71, 0, 0.12);}
+.ropecalc-plan tr.outside td:first-child {color: #b00020; font-weight: bold;}
 .ropecalc-plan .scroll {overflow-x: auto;}
 .ropecalc-plan img {max-width: 100%; height: auto; background: white;}
 .ropecalc-plan ul {margin: 4px 0;}
@@ -159,7 +161,9 @@ def _table(table: Table, caption: str) -> str:
     )
     rows = []
     for row in table.rows:
-        governs = " class='governs'" if row[0] == ">" else ""
+        marks = {">": "governs", OUTSIDE_MARK: "outside"}
+        names = " ".join(name for mark, name in marks.items() if mark in row[0])
+        governs = f" class='{names}'" if names else ""
         rows.append(f"<tr{governs}>" + "".join(f"<td>{escape(c)}</td>" for c in row) + "</tr>")
     return (
         f"<div class='scroll'><table aria-label='{escape(caption)}'><thead><tr>{heads}</tr></thead>"

@@ -8,6 +8,7 @@ from ropecalc.planning.report import (
     SENSITIVE_MARK,
     Wording,
     comparison_line,
+    governing_line,
     read_display,
     station_table,
     text_report,
@@ -71,12 +72,12 @@ def test_small_units_feign_no_precision() -> None:
     [
         (
             Comparison("haul line", 3000.0, Peak(1999.0, 20.0), Verdict.INSIDE, False),
-            "Haul line: largest 2.0 kN (at 20.00 m); inside the limit you entered (3.000 kN).",
+            "Haul line: largest 2.0 kN (at 20.00 m); inside the limit you entered (3 kN).",
         ),
         (
             Comparison("haul line", 3000.0, Peak(1999.0, 20.0), Verdict.TOO_SENSITIVE, True),
             "Haul line: largest of those with a number 2.0 kN (at 20.00 m); too sensitive to "
-            "compare (3.000 kN).",
+            "compare (3 kN).",
         ),
         (
             Comparison("tag line", None, None, Verdict.NO_LIMIT, True),
@@ -105,7 +106,9 @@ def test_offsets_go_up_to_the_next_tenth_and_heights_stay() -> None:
 
 
 def test_a_limit_is_shown_as_entered_or_lower() -> None:
-    assert SI.limit(6000.0) == "6.000 kN"
+    assert SI.limit(6000.0) == "6 kN"
+    assert SI.limit(2500.0) == "2.5 kN"
+    assert Wording(Display(force="N")).limit(1000.0) == "1000 N"
     assert SI.limit(5999.9) == "5.999 kN"
 
 
@@ -153,7 +156,9 @@ def test_impossible_heights_are_named_with_their_reason() -> None:
 
 def test_a_raise_impossible_throughout_is_reported_in_words() -> None:
     plan = plan_raise(make_site(outcrop(25.0, 4.0), hub=(4.5, 0.5), guidance_ends=24.0))
-    assert "There is no height at which the track line can hold the litter." in text_report(plan)
+    text = text_report(plan)
+    said = text.index("There is no height at which the track line can hold the litter.")
+    assert said < text.index("offset needed for")
 
 
 def test_sensitive_numbers_are_not_printed() -> None:
@@ -174,12 +179,36 @@ def test_an_attendants_plan_has_no_hub_columns() -> None:
 
 def test_limits_are_compared_in_words() -> None:
     plan = plan_raise(make_site(outcrop(25.0), limits=Limits(track_tension=1000.0)))
-    assert "outside the limit you entered (1.000 kN)" in text_report(plan)
+    assert "outside the limit you entered (1 kN)" in " ".join(text_report(plan).split())
+
+
+def test_a_broken_limit_is_in_the_headline_and_its_rows_are_marked() -> None:
+    limits = Limits(track_tension=1000.0, haul_tension=1900.0, hub_uplift=5000.0)
+    plan = plan_raise(make_site(outcrop(25.0), limits=limits))
+    line = governing_line(plan, SI)
+    assert "Track lines together: largest 1.2 kN (at 26.60 m); outside the limit you" in line
+    assert "Haul line: largest 2.0 kN" in line
+    assert "hub" not in line
+    for row, station in zip(station_table(plan, SI).rows, reversed(plan.stations), strict=True):
+        way = station.way(Method.TRACK)
+        assert way.effort is not None and way.haul_above is not None
+        assert ("!" in row[0]) == (way.effort > 1000.0 or way.haul_above > 1900.0)
+    assert "!: outside a limit you entered." in text_report(plan)
+    assert "!: outside" not in text_report(plan_raise(make_site(outcrop(25.0))))
+
+
+@pytest.mark.parametrize("method", list(Method))
+def test_every_stated_largest_value_stands_in_the_table(method: Method) -> None:
+    plan = plan_raise(make_site(outcrop(25.0), guided_by=method))
+    heights = {row[1] for row in station_table(plan, SI).rows}
+    for comparison in plan.summary().comparisons:
+        assert comparison.largest is not None
+        assert SI.height(comparison.largest.height) in heights
 
 
 def test_units_follow_the_reader_everywhere() -> None:
     text = text_report(plan_raise(make_site(outcrop(25.0))), IMPERIAL.display)
-    assert "441 lb, weighing 450 lbf" in text
+    assert "441 lb, weighing 441 lbf" in text
     assert "87.27 ft" in text
     assert " kN" not in text
     assert " m " not in text
