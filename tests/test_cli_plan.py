@@ -63,6 +63,18 @@ TROUBLES = {
     "empty": ("", "[site] name: this entry is missing"),
     "binary": ("\0\0", "not a text file"),
     "wrong unit": (DEMO.read_text().replace('"200 kg"', '"200 kN"'), "[load] mass"),
+    "wrong number": (
+        DEMO.read_text().replace('"200 kg"', '"2x0 kg"'),
+        "decimal comma or point, then the unit. Write for example 200 kg.",
+    ),
+    "no wall": ('[site]\nname = "x"\n', "there is no [wall] table"),
+    "line": (DEMO.read_text() + "\n[limits\n\n", "(“[limits”) does not follow the rules"),
+    "buried": (
+        DEMO.read_text().replace(
+            'offset = "0.4 m"\nheight = "32 m"', 'offset = "0 m"\nheight = "25 m"', 1
+        ),
+        "is inside the rock",
+    ),
     "typing error": (DEMO.read_text().replace("bridle =", "bridel ="), "Did you mean bridle?"),
     "fold": (DEMO.read_text().replace("[0.0, 26.0]", "[0.0, 24.0]"), "folds back"),
     "table": (

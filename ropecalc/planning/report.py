@@ -218,6 +218,7 @@ def text_report(plan: RaisePlan, display: Display | None = None) -> str:
         heading(plan, words),
         _fold([governs]),
         _set(station_table(plan, words)),
+        _fold(["The columns:", *(f"  {line}" for line in column_meanings(plan, words))]),
         _fold(explained),
         _fold(summary_lines(plan.summary(), words)),
         "Other ways of holding the litter, on the same path",
@@ -288,11 +289,19 @@ def station_table(plan: RaisePlan, words: Wording) -> Table:
                 _unless_sensitive(way, way.hub_uplift, words),
                 f"{words.angle(way.haul_elevation)}/{words.angle(way.ground_depression)}",
                 words.angle(way.litter_angle),
-                words.rope(moved),
+                _moved(moved, rope, words),
                 words.rope(way.room, Rounding.DOWN),
             ]
         rows.append((*row, words.demand(station.demand)))
     return Table(tuple(heads), tuple(rows))
+
+
+def _moved(metres: float | None, direction: str, words: Wording) -> str:
+    """A length of rope moved; in words where it runs against the column's ``direction``."""
+    if metres is None or metres >= 0:
+        return words.rope(metres)
+    other = {"take in": "pay out", "pay out": "take in"}[direction]
+    return f"{other} {words.rope(-metres)}"
 
 
 def is_outside(plan: RaisePlan, way: Guided) -> bool:
@@ -343,16 +352,44 @@ def notes(plan: RaisePlan, words: Wording) -> list[str]:
     if plan.method is Method.TRACK and plan.track_play is not None:
         lines.append(
             f"Each track line: between its longest and its shortest during the raise lie "
-            f"{words.rope(plan.track_play)} {words.metre} of rope."
+            f"{words.rope(plan.track_play)} {words.metre} of rope. The table's column need not "
+            "add up to this: each of its lengths is rounded up, and the line may run both ways."
         )
     lines.append(
-        "Height and offset are those of the master attachment point; clearances are measured "
-        "level. Forces, offsets and rope "
-        f"are rounded up, room to the straight line down. “{words.shift} further”: the same, were "
-        f"the litter {words.shift} further out. Take in, pay out: since the station below. Legs: "
-        "the haul leg above and the leg to the hub below the horizontal, and between the two."
+        "Clearances are measured level. Forces, offsets and rope are rounded up, room to the "
+        "straight line down."
     )
     return lines
+
+
+def column_meanings(plan: RaisePlan, words: Wording) -> list[str]:
+    """A short line for each column of the station table, in its order."""
+    method, shift = plan.method, words.shift
+    lines = [
+        "height, offset: where the master attachment point is.",
+        {
+            Method.TRACK: "track line: the tension of all track lines together.",
+            Method.TAG: "tag line: its tension.",
+            Method.ATTENDANT: "push: the attendant's outward push.",
+        }[method],
+        f"{shift} further: the same, were the litter {shift} further out.",
+        "haul: the haul line's tension at the litter.",
+    ]
+    if plan.site.edges:
+        lines.append("haul above edges: its tension beyond the protected edges, while hauling.")
+    if method is not Method.ATTENDANT:
+        rope = "take in" if method is Method.TRACK else "pay out"
+        lines += [
+            "up on hub: the upward part of the pull on the hub.",
+            "legs up/down: the angle of the haul leg above the horizontal, and of the leg to the "
+            "hub below it.",
+            "between legs: the angle between those two legs.",
+            f"{rope}: the length of {'each track' if rope == 'take in' else 'tag'} line moved "
+            "since the station below.",
+            "room to line: the distance left, outwards, to the straight line from directional to "
+            "hub.",
+        ]
+    return [*lines, "offset needed for: what would touch the rock first if it were nearer."]
 
 
 def governing_line(plan: RaisePlan, words: Wording) -> str:
@@ -380,6 +417,18 @@ def broken_limits(plan: RaisePlan, words: Wording) -> list[str]:
         for comparison in plan.summary().comparisons
         if comparison.verdict is Verdict.OUTSIDE
     ]
+
+
+def beside_the_headline(plan: RaisePlan, words: Wording) -> list[str]:
+    """The plan's method over the whole raise, without what :func:`governing_line` has said."""
+    method = plan.summary()
+    said = set(broken_limits(plan, words))
+    effort = method.comparisons[0]
+    governing = plan.governing
+    if effort.limit is None and governing and not governing.way(plan.method).sensitive:
+        said.add(comparison_line(effort, words))
+    lines = (line.strip() for line in summary_lines(method, words)[1:])
+    return [line for line in lines if line not in said]
 
 
 def summary_lines(summary: Summary, words: Wording) -> list[str]:

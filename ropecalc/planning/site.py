@@ -101,8 +101,8 @@ class Site:
     read_from: tuple[Path, ...] = field(default=(), compare=False)
 
     def __post_init__(self) -> None:
-        _check_heights(self)
         _check_anchors(self)
+        _check_heights(self)
 
     @cached_property
     def open_rock(self) -> tuple[RockPoint, ...]:

@@ -7,6 +7,7 @@ same whether it was typed into a form or a file.
 import datetime
 import math
 import os
+import re
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
@@ -54,13 +55,22 @@ def read_document(path: Path) -> dict[str, Any]:
         raise SiteError(
             str(path),
             "",
-            f"the file does not follow the rules of TOML: {error}.",
+            f"{_broken_line(text, str(error))} does not follow the rules of TOML, in which site "
+            "files are written.",
             'Each entry reads  key = "value unit"  under its [table]; start from a demo site.',
         ) from None
     except (RecursionError, ValueError):
         raise SiteError(
             str(path), "", "the file cannot be taken apart.", "Start again from a demo site."
         ) from None
+
+
+def _broken_line(text: str, message: str) -> str:
+    """The line that TOML's reader complains of, by number and text; the last if it names none."""
+    lines = text.rstrip().splitlines() or [""]
+    named = re.search(r"at line (\d+)", message)
+    number = min(int(named[1]), len(lines)) if named else len(lines)
+    return f"line {number} ({_shown(lines[number - 1])})"
 
 
 def parse_site(document: Document, source: str, folder: Path) -> Site:
@@ -132,7 +142,9 @@ def read_quantity(field: Field, arrived: object, source: str, where: str = "") -
     try:
         value, _ = parse_quantity(arrived, field.kind)
     except QuantityError as error:
-        raise SiteError(source, where, _cut(str(error), 300), ask) from None
+        # Its own example, which may be of another kind, gives way to the field's.
+        problem, example, _ = _cut(str(error), 300).partition(", for example")
+        raise SiteError(source, where, problem + "." * bool(example), ask) from None
     largest = _LARGEST[field.kind]
     if not abs(value) <= largest:
         unit = {Kind.LENGTH: " m", Kind.MASS: " kg", Kind.FORCE: " N"}.get(field.kind, "")
@@ -278,6 +290,12 @@ class _Reader:
     def wall(self) -> WallProfile:
         """The wall, from points in the site file or from a survey table beside it."""
         entries = self.table("wall")
+        if "wall" not in self.document:
+            raise self.refuse(
+                "[wall]",
+                "there is no [wall] table.",
+                'Add [wall] with unit = "m" and points = [[offset, height], ...] below it.',
+            )
         factor = self._wall_unit(entries)
         if ("points" in entries) == ("file" in entries):
             both = "points" in entries

@@ -1,6 +1,7 @@
 """The course page on planning: two walls side by side, a plan, the form, the survey sheet."""
 
 import base64
+from collections.abc import Sequence
 from html import escape
 from pathlib import Path
 
@@ -8,7 +9,7 @@ import ipywidgets as widgets
 
 from ropecalc import cautions
 from ropecalc.planning.raise_plan import RaisePlan, plan_raise
-from ropecalc.planning.report import Wording, governing_line, summary_lines
+from ropecalc.planning.report import Wording, beside_the_headline, governing_line
 from ropecalc.planning.site_file import read_site
 from ropecalc.teaching.page import CautionsView, UnitsView
 from ropecalc.teaching.plan_view import PlanView, Trouble, find_file, show_plan
@@ -17,7 +18,7 @@ from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 from ropecalc.teaching.site_form import SiteForm, open_site_form
 from ropecalc.teaching.survey_page import PAPERS, survey_page
-from ropecalc.units import Display
+from ropecalc.units import Display, plain, round_figures
 
 
 def open_plan_page() -> "PlanPage":
@@ -73,17 +74,18 @@ class ComparisonView(Shown):
 
     def summary(self) -> str:
         """Each site's name and what governs there."""
-        return "\n".join(
+        sites = [
             "\n".join([plan.site.name, *lines])
             for plan, lines in zip(self._plans, self._lines(), strict=True)
-        )
+        ]
+        return "\n".join([*sites, how_much_harder(self._plans)]).strip()
 
     def _lines(self) -> list[list[str]]:
         words = Wording(self._session.display)
         return [
             [
                 governing_line(plan, words).removeprefix("> "),
-                *(line.strip() for line in summary_lines(plan.summary(), words)[1:]),
+                *beside_the_headline(plan, words),
             ]
             for plan in self._plans
         ]
@@ -93,7 +95,22 @@ class ComparisonView(Shown):
         for plan, lines in zip(self._plans, self._lines(), strict=True):
             items = "".join(f"<li>{escape(line)}</li>" for line in lines)
             parts.append(f"<p><b>{escape(plan.site.name)}</b></p><ul>{items}</ul>")
-        self._text.value = "".join(parts)
+        parts.append(f"<p>{escape(how_much_harder(self._plans))}</p>")
+        self._text.value = f"<details><summary>After your guess</summary>{''.join(parts)}</details>"
+
+
+def how_much_harder(plans: Sequence[RaisePlan]) -> str:
+    """How many times as much holding the litter takes at the hardest site as at the easiest.
+
+    Empty where some site has no largest effort to rely on, or there are fewer than two.
+    """
+    largest = [(plan.summary().effort, plan.site.name) for plan in plans]
+    efforts = sorted((peak.value, name) for peak, name in largest if peak is not None)
+    if len(efforts) < max(2, len(plans)) or efforts[0][0] <= 0:
+        return ""
+    (least, easy), (most, hard) = efforts[0], efforts[-1]
+    times = plain(round_figures(most / least, 2))
+    return f"At its hardest, holding the litter takes {times} times as much at {hard} as at {easy}."
 
 
 class SurveySheetView(Shown):

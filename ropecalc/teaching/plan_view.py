@@ -14,6 +14,7 @@ from ropecalc.planning.report import (
     Table,
     Wording,
     alternatives_table,
+    column_meanings,
     governing_line,
     heading,
     notes,
@@ -124,6 +125,7 @@ def plan_html(plan: RaisePlan, display: Display) -> str:
         f"<img alt='{escape(plan_summary(plan, display), quote=True)}' "
         f"src='data:image/png;base64,{drawn}'>",
         _table(station_table(plan, words), "Stations, top of the raise first"),
+        _list(("What the columns mean", *column_meanings(plan, words))),
         _paragraphs(explained),
         *(_list(summary_lines(summary, words)) for summary in plan.summaries[:1]),
         "<details><summary>The other ways of holding the litter</summary>",

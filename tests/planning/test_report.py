@@ -7,6 +7,8 @@ from ropecalc.planning.raise_plan import Comparison, Peak, Verdict, plan_raise
 from ropecalc.planning.report import (
     SENSITIVE_MARK,
     Wording,
+    beside_the_headline,
+    column_meanings,
     comparison_line,
     governing_line,
     read_display,
@@ -18,6 +20,7 @@ from ropecalc.units import Display, QuantityError, Rounding
 from tests.planning.building import make_site, outcrop
 
 SI = Wording(Display())
+UNITS = {"m", "kN"}
 IMPERIAL = Wording(Display(force="lbf", length="ft", mass="lb"))
 
 
@@ -195,6 +198,34 @@ def test_a_broken_limit_is_in_the_headline_and_its_rows_are_marked() -> None:
         assert ("!" in row[0]) == (way.effort > 1000.0 or way.haul_above > 1900.0)
     assert "!: outside a limit you entered." in text_report(plan)
     assert "!: outside" not in text_report(plan_raise(make_site(outcrop(25.0))))
+
+
+def test_a_line_that_runs_the_other_way_is_said_in_words() -> None:
+    plan = plan_raise(make_site(outcrop(25.0)))
+    table = station_table(plan, SI)
+    column = [upper for upper, _ in table.heads].index("take in")
+    for row, station in zip(table.rows, reversed(plan.stations), strict=True):
+        moved = station.take_in
+        assert row[column].startswith("pay out ") == (moved is not None and moved < 0)
+        assert "−" not in row[column]
+
+
+def test_the_headline_is_not_said_twice() -> None:
+    plan = plan_raise(make_site(outcrop(25.0), limits=Limits(haul_tension=1900.0)))
+    lines = beside_the_headline(plan, SI)
+    assert [line.split(":")[0] for line in lines] == [
+        "Nearest to the straight line from directional to hub at 26.60 m",
+        "Upward pull on the hub",
+    ]
+
+
+@pytest.mark.parametrize("method", list(Method))
+def test_every_column_is_explained(method: Method) -> None:
+    plan = plan_raise(make_site(outcrop(25.0), guided_by=method, edges=[(25.0, 0.3)]))
+    explained = " ".join(line.split(":")[0] for line in column_meanings(plan, SI))
+    for upper, lower in station_table(plan, SI).heads:
+        words = f"{upper.rstrip('/')} {lower}".split()
+        assert all(word in explained for word in words if word.isalpha() and word not in UNITS)
 
 
 @pytest.mark.parametrize("method", list(Method))

@@ -196,6 +196,7 @@ def test_the_course_page_has_all_its_parts(monkeypatch: pytest.MonkeyPatch) -> N
     both = page.compare("sites/lower-heron-wall.toml", "sites/upper-heron-wall.toml").summary()
     assert "Lower Heron Wall" in both
     assert "Upper Heron Wall" in both
+    assert "takes 5.4 times as much at Upper Heron Wall as at Lower Heron Wall" in both
     assert "Raise plan" in page.plan("sites/upper-heron-wall.toml").summary()
     assert "no such file" in page.compare("sites/none.toml").summary()
     assert "survey sheet" in page.survey_sheet().summary()
@@ -203,6 +204,15 @@ def test_the_course_page_has_all_its_parts(monkeypatch: pytest.MonkeyPatch) -> N
     page.units().children[0].children[0].value = "kgf"
     assert "kgf" in page.plan("sites/upper-heron-wall.toml").summary()
     assert "form" in page.form().summary()
+
+
+def test_the_answer_to_the_guess_is_folded_away(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(UPPER.parents[1] / "lessons")
+    page = open_plan_page()
+    view = page.compare("sites/lower-heron-wall.toml", "sites/upper-heron-wall.toml")
+    (text,) = view.children
+    assert text.value.startswith("<details><summary>After your guess</summary>")
+    assert "times as much" not in page.compare("sites/upper-heron-wall.toml").summary()
 
 
 @pytest.mark.parametrize("name", ["Wall $\\frac$ 5", "5 $ and $", "a\\b_{", "$x_{", "100 % & <b>"])
