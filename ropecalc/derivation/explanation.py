@@ -88,10 +88,13 @@ def explain_steps(
 
 def _value(expression: Any, values: Mapping[Any, float]) -> float | None:
     """The number an expression stands for, or None while something in it is still unknown."""
+    from sympy import Float
     from sympy.core.function import AppliedUndef
 
     known = bool(values) and expression.free_symbols <= set(values)
-    return None if not known or expression.atoms(AppliedUndef) else float(expression.subs(values))
+    if not known or expression.atoms(AppliedUndef):
+        return None
+    return float(expression.xreplace({symbol: Float(value) for symbol, value in values.items()}))
 
 
 def _with_numbers(
