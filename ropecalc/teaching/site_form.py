@@ -5,7 +5,7 @@ would, in the same words.
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from decimal import Decimal
 from functools import partial
 from html import escape
@@ -16,21 +16,21 @@ import ipywidgets as widgets
 import tomli_w
 
 from ropecalc.mechanics.holding import Method
-from ropecalc.planning.fields import EDGE_FIELDS, FIELDS, Field
+from ropecalc.planning.fields import EDGE_FIELDS, FIELDS, Field, Need
 from ropecalc.planning.files import write_whole
 from ropecalc.planning.problem import SiteError
 from ropecalc.planning.profile import RockPoint
 from ropecalc.planning.raise_plan import plan_raise
 from ropecalc.planning.site import Site
-from ropecalc.planning.site_file import parse_site, read_document
+from ropecalc.planning.site_file import parse_site, read_document, read_quantity
 from ropecalc.teaching.plan_view import PlanView, find_file
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 from ropecalc.units import Kind, QuantityError, find_unit, from_si, parse_number, units_of
 
-THE_FORM = "the form"
-"""What error messages call the entries."""
+THE_FORM = "the form, not saved"
+"""What a plan says it was made from, while no file holds the same entries."""
 
 _TITLES = {
     "site": "Site",
@@ -48,6 +48,7 @@ _HEADER = """\
 
 """
 _BLANK_ROWS = 4
+_STYLE = "<style>.ropecalc-wrong .widget-label {color: #b00020; font-weight: bold;}</style>"
 _WIDE = {"description_width": "400px"}
 
 
@@ -64,7 +65,9 @@ class SiteForm(Shown):
         self._session = session
         self._result = widgets.VBox()
         self._status = widgets.HTML()
+        self._above = widgets.HTML()
         self._said = ""
+        self._stored: tuple[str, dict[str, Any]] = (THE_FORM, {})
         self._view: PlanView | None = None
         self.entries = {field.path: _entry(field) for field in FIELDS}
         self.unit = widgets.Dropdown(
@@ -93,6 +96,7 @@ class SiteForm(Shown):
         self._list_files()
         super().__init__(
             [
+                self._above,
                 widgets.HBox([self.files, self.open_button], layout={"flex_flow": "row wrap"}),
                 *self._groups(),
                 widgets.HBox([self.plan_button]),
@@ -151,7 +155,10 @@ class SiteForm(Shown):
             self._say(str(error), wrong=True)
             return
         self._fill(document, site)
-        self.file_name.value = path.name
+        own = path.name if path.name.startswith("my-") else f"my-{path.name}"
+        self.file_name.value = "-".join(own.split())
+        self._stored = (path.name, self.document())
+        self._mark(())
         tables = " and ".join(table.name for table in site.read_from)
         merged = f" The wall's points come from {tables}; saved, they stand in the site file."
         self._say(
@@ -168,7 +175,9 @@ class SiteForm(Shown):
             plan = plan_raise(site)
         except ValueError as error:
             self._result.children = ()
-            self._say(self._in_words(error) if isinstance(error, SiteError) else str(error), True)
+            self._say(
+                self._in_words(error) if isinstance(error, SiteError) else str(error), wrong=True
+            )
             return
         if self._view is None:
             self._view = PlanView(plan, self._session)
@@ -181,9 +190,9 @@ class SiteForm(Shown):
         """Check the entries and write the site file; never over another one unasked."""
         if self._checked() is None:
             return
-        name = self.file_name.value.strip()
+        name = "-".join(self.file_name.value.split())
         name = name if not name or name.endswith(".toml") else f"{name}.toml"
-        if not re.fullmatch(r"[\w][\w .-]*\.toml", name):
+        if not re.fullmatch(r"[\w][\w.-]*\.toml", name):
             self._say(
                 "Give the file a name of letters, digits and hyphens, for example my-wall.toml.",
                 wrong=True,
@@ -207,6 +216,7 @@ class SiteForm(Shown):
         self.replace.layout.display = "none"
         self.file_name.value = name
         self._list_files(name)
+        self._stored = (name, self.document())
         self._say(f"Saved as {name} in the folder {self.folder.name}.")
 
     def document(self) -> dict[str, Any]:
@@ -234,12 +244,43 @@ class SiteForm(Shown):
     # --- between the entries and the reader
 
     def _checked(self) -> Site | None:
+        """The site that the entries describe; None, with every fault marked, if there is none."""
+        found = self._faulty_entries()
+        document = self.document()
+        name, stored = self._stored
+        site = None
         try:
-            return parse_site(self.document(), THE_FORM, self.folder)
+            site = parse_site(document, name if document == stored else THE_FORM, self.folder)
         except SiteError as error:
+            found.setdefault(error.where, self._in_words(error))
+        self._mark(found)
+        if found:
             self._result.children = ()
-            self._say(self._in_words(error), wrong=True)
+            self._say(*found.values(), wrong=True)
             return None
+        return site
+
+    def _faulty_entries(self) -> dict[str, str]:
+        """What is wrong with each entry taken alone, by its path."""
+        found = {}
+        for field in FIELDS:
+            text = self.entries[field.path].value.strip()
+            try:
+                if not text and field.need is Need.REQUIRED:
+                    raise SiteError(THE_FORM, field.path, "", "")
+                if text and field.kind is not None:
+                    read_quantity(field, text, THE_FORM)
+            except SiteError as error:
+                found[field.path] = self._in_words(error)
+        return found
+
+    def _mark(self, faulty: Collection[str]) -> None:
+        """A cross and another colour at the label of each faulty entry, and at no other."""
+        for field in FIELDS:
+            entry = self.entries[field.path]
+            wrong = field.path in faulty
+            entry.description = f"✗ {field.label}" if wrong else field.label
+            (entry.add_class if wrong else entry.remove_class)("ropecalc-wrong")
 
     def _in_words(self, error: SiteError) -> str:
         """The reader's message, with the form's own name for the entry."""
@@ -283,6 +324,7 @@ class SiteForm(Shown):
             self.entries[field.path].value = _default(field)
         self.points.fill([("", "", "")] * _BLANK_ROWS)
         self.edges.fill([])
+        self._mark(())
         self._result.children = ()
 
     def _list_files(self, chosen: str = "") -> None:
@@ -290,14 +332,19 @@ class SiteForm(Shown):
         self.files.options = [("an empty form", ""), *((name, name) for name in names)]
         self.files.value = chosen if chosen in names else ""
 
-    def _say(self, sentence: str, wrong: bool = False) -> None:
-        self._said = sentence
+    def _say(self, *sentences: str, wrong: bool = False) -> None:
+        """Say it below the buttons; what is wrong also above the form."""
+        if len(sentences) > 1:
+            sentences = (f"{len(sentences)} things to put right:", *sentences)
+        self._said = " ".join(sentences)
+        first, *others = (escape(sentence) for sentence in sentences)
+        points = "".join(f"<li>{point}</li>" for point in others)
+        said = f"{first}<ul>{points}</ul>" if points else first
         role = "alert" if wrong else "status"
         weight = "bold" if wrong else "normal"
-        self._status.value = (
-            f'<p role="{role}" style="font-weight:{weight}; white-space:normal; '
-            f'line-height:1.4">{escape(sentence)}</p>'
-        )
+        style = f"font-weight:{weight}; white-space:normal; line-height:1.4"
+        self._status.value = f'<div role="{role}" style="{style}">{said}</div>'
+        self._above.value = f'{_STYLE}<div style="{style}">{said}</div>' if wrong else ""
 
 
 class _Rows(widgets.VBox):

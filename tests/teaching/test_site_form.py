@@ -94,6 +94,8 @@ def test_nothing_is_overwritten_without_being_told_to(form: SiteForm, folder: Pa
     path = folder / "upper-heron-wall.toml"
     before = path.read_bytes()
     opened(form)
+    assert form.file_name.value == "my-upper-heron-wall.toml"
+    form.file_name.value = path.name
     form.entries["[load] mass"].value = "150 kg"
     form.save_button.click()
     assert path.read_bytes() == before
@@ -279,6 +281,42 @@ def test_a_file_is_read_once(folder: Path, monkeypatch: pytest.MonkeyPatch) -> N
     opened(form)
     assert [path.name for path in read] == ["upper-heron-wall.toml"]
     assert form.entries["[site] name"].value == "Upper Heron Wall"
+
+
+def test_all_faults_are_listed_and_marked_until_put_right(form: SiteForm) -> None:
+    opened(form)
+    mass, bridle = form.entries["[load] mass"], form.entries["[litter] bridle"]
+    mass.value, bridle.value = "200 kN", ""
+    rows = form.points.values()
+    form.points.fill([*rows[:2], ("1.7 m", "25", ""), *rows[3:]])
+    form.plan_button.click()
+    said = form.summary()
+    assert "3 things to put right" in said
+    for words in ("“200 kN” is a force", "“Bridle: master", "its offset is “1.7 m”"):
+        assert words in said
+    assert mass.description == "✗ Mass of everything that hangs"
+    assert bridle.description.startswith("✗ ")
+    assert sum(entry.description.startswith("✗") for entry in form.entries.values()) == 2
+    assert "is a force" in form.children[0].value
+    mass.value, bridle.value = "200 kg", "1 m"
+    form.points.fill(rows)
+    form.plan_button.click()
+    assert "Largest" in form.summary()
+    assert not any(entry.description.startswith("✗") for entry in form.entries.values())
+    assert form.children[0].value == ""
+
+
+def test_a_plan_says_whether_a_file_holds_what_it_was_made_from(form: SiteForm) -> None:
+    opened(form).plan_button.click()
+    assert "from upper-heron-wall.toml" in form._view.children[-1].value
+    form.entries["[load] mass"].value = "150 kg"
+    form.plan_button.click()
+    assert "from the form, not saved" in form._view.children[-1].value
+    form.file_name.value = " my  own wall"
+    form.save_button.click()
+    assert "Saved as my-own-wall.toml" in form.summary()
+    form.plan_button.click()
+    assert "from my-own-wall.toml" in form._view.children[-1].value
 
 
 def test_names_that_windows_keeps_for_devices(form: SiteForm, folder: Path) -> None:
