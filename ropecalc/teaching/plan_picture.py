@@ -84,7 +84,10 @@ def draw_plan(plan: RaisePlan, display: Display) -> Figure:
     for axes in (section, effort):
         axes.set_ylim(bottom / factor, top / factor)
     section.set_xlim(left / factor, right / factor)
-    section.set_xlabel(f"offset ({words.metre})")
+    dotted = "dotted: the body's clearance"
+    if plan.method is not Method.ATTENDANT:
+        dotted += "; and the straight line from directional to hub"
+    section.set_xlabel(f"offset ({words.metre})\n{dotted}")
     section.set_ylabel(f"height ({words.metre})")
     _draw_section(section, plan, factor, left, labels=True)
     _draw_close(figure, section, plan, factor, words)
@@ -175,8 +178,10 @@ def _draw_lines(axes: Axes, plan: RaisePlan, station: Station, factor: float) ->
             **how,
         )
 
-    rope(haul, _HAUL, linewidth=2.0)
-    if plan.method is Method.TRACK:
+    track = plan.method is Method.TRACK
+    # Where haul and track line share their way, the wider line shows on both sides of the other.
+    rope(haul, _HAUL, linewidth=4.2 if track else 2.0)
+    if track:
         rope([rig.track_directional, at, rig.hub], _TRACK, linewidth=1.6, linestyle=(0, (6, 2)))
     elif plan.method is Method.TAG:
         rope([at, rig.hub], _TRACK, linewidth=1.6, linestyle=(0, (6, 2)))

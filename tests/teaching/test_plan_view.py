@@ -170,6 +170,22 @@ def test_the_picture_draws_the_litter_where_it_governs() -> None:
     assert litter in starts or litter in ends
 
 
+def test_haul_and_track_line_are_told_apart_where_they_run_together() -> None:
+    plan = plan_raise(PLANS["track"])
+    assert plan.governing is not None
+    section = drawn(plan).axes[0]
+    top = plan.site.rig.haul_directional
+    over = [
+        line
+        for line in section.lines
+        if line.get_zorder() == 4 and (top.x, top.z) in zip(*line.get_data(), strict=True)
+    ]
+    below, above = over
+    assert below.get_linewidth() > 2 * above.get_linewidth()
+    assert below.get_color() != above.get_color()
+    assert "dotted: the body's clearance; and the straight line" in section.get_xlabel()
+
+
 @pytest.mark.parametrize("paper", PAPERS)
 def test_the_survey_sheet_fits_its_page(paper: str) -> None:
     figure = drawn_sheet(paper)
