@@ -1,6 +1,10 @@
 """Verdicts are told apart: by number, by name and by sentence."""
 
-from ropecalc.mechanics.holding import Reach
+import math
+
+import pytest
+
+from ropecalc.mechanics.holding import SENSITIVE_SHIFT, Reach, too_shaky
 
 
 def test_each_verdict_has_its_own_number_and_sentence() -> None:
@@ -12,3 +16,15 @@ def test_each_verdict_has_its_own_number_and_sentence() -> None:
 
 def test_only_two_verdicts_are_possible() -> None:
     assert [reach for reach in Reach if reach.possible] == [Reach.HELD, Reach.PLUMB]
+
+
+@pytest.mark.parametrize(("here", "shaky"), [(200.0, False), (200.5, True)])
+def test_an_effort_that_ends_further_in_has_changed_by_all_of_itself(
+    here: float, shaky: bool
+) -> None:
+    # further in nothing is needed any more; a tenth of the load is where that begins to matter
+    assert bool(too_shaky(2000.0, here, here, math.nan)) is shaky
+
+
+def test_the_litter_is_moved_by_a_step_that_a_team_could_make() -> None:
+    assert 0.1 <= SENSITIVE_SHIFT <= 0.5

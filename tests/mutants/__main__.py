@@ -88,7 +88,7 @@ def _try_pending(db: WorkDB, jobs: dict[str, Mutant], workers: int) -> None:
         output = said if killed else survived[mutant.module]
         diff = f"- {mutant.before}\n+ {mutant.after}"
         db.set_result(pending[mutant], WorkResult(WorkerOutcome.NORMAL, output, outcome, diff))
-        if not count % 25:
+        if not count % 20:
             print(f"  {count} of {len(pending)} in {time.monotonic() - started:.0f} s", flush=True)
 
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
@@ -96,9 +96,11 @@ def _try_pending(db: WorkDB, jobs: dict[str, Mutant], workers: int) -> None:
         for tree in (Path(folder) / "original", *trees):
             trial.copy_tree(ROOT, tree)
         trial.warm_up(trees[0])
-        baselines = trial.baselines(trees, {m.module: suites[m.module] for m in pending})
-        sound = [m for m in pending if m.module in baselines]
-        trial.try_all(sound, trees, suites, baselines, record)
+        base = trial.baseline(trees, {f for m in pending for f in suites[m.module].files})
+        judged = {name for name, suite in suites.items() if base.can_judge(suite)}
+        for name in sorted({m.module for m in pending} - judged):
+            print(f"  {name} cannot be tried: not all of its tests can be run", flush=True)
+        trial.try_all([m for m in pending if m.module in judged], trees, suites, base, record)
 
 
 def main() -> int:

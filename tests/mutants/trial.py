@@ -31,21 +31,26 @@ _COPIED = ("ropecalc", "tests", "sites", "pyproject.toml")
 _OPTIONS = ("-q", "--hypothesis-seed=0", "-p", "no:cacheprovider", "-p", "no:nbval")
 _MEMORY = 8 << 30
 _WAIT = 10  # on a busy machine a second of computing may take ten
-_SOME_FAILED, _NO_TESTS = 1, 5
+_SOME_FAILED, _INTERRUPTED, _NO_TESTS = 1, 2, 5
 _fork = multiprocessing.get_context("fork")
 
 
 @dataclass(frozen=True)
 class Baseline:
-    """How a module's tests run without a change: seconds for each, and those that fail anyway."""
+    """How the tests run without a change: seconds for each, and those that fail anyway."""
 
     seconds: dict[str, float] = field(default_factory=dict)
     failing: list[str] = field(default_factory=list)
 
-    @property
-    def limit(self) -> int:
+    def limit(self, suite: Suite) -> int:
         """After so many seconds of computing a mutant is taken to run for ever."""
-        return 20 + round(5 * sum(self.seconds.values()))
+        own = [s for name, s in self.seconds.items() if name.split("::")[0] in suite.runs[0]]
+        return 40 + round(5 * sum(own))
+
+    def can_judge(self, suite: Suite) -> bool:
+        """Whether all files of a suite could be read, and some test in them passes."""
+        passing = {name.split("::")[0] for name in self.seconds if name not in self.failing}
+        return set(suite.files) <= passing
 
 
 class Order:
@@ -62,7 +67,7 @@ class Order:
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         took = self.seen.seconds.get(report.nodeid, 0.0) + report.duration
         self.seen.seconds[report.nodeid] = took
-        if report.failed:
+        if report.failed and report.nodeid not in self.seen.failing:
             self.seen.failing.append(report.nodeid)
 
 
@@ -107,27 +112,27 @@ def warm_up(tree: Path) -> None:
     assert "ropecalc" not in sys.modules
 
 
-def baselines(trees: list[Path], suites: Mapping[str, Suite]) -> dict[str, Baseline]:
-    """Run the tests of unchanged modules; none if they cannot be run at all.
+def baseline(trees: list[Path], files: Iterable[str]) -> Baseline:
+    """Run all tests that will be needed on unchanged modules.
 
     A test that fails without any change cannot say anything about one: it is named and left out.
     """
-    found = {}
-    waiting = list(suites)
-    while waiting:
-        batch = [(waiting.pop(0), tree) for tree in trees if waiting]
-        running = [_start(tree, suites[module], None) for module, tree in batch]
-        for (module, tree), process in zip(batch, running, strict=True):
-            process.join()
-            if process.exitcode != 0:
-                print(f"  {module}: its tests cannot be run\n{output(tree)}", flush=True)
-                continue
-            base = Baseline(**json.loads((tree / "baseline.json").read_text("utf-8")))
-            found[module] = base
-            print(f"  {module}: its tests take {sum(base.seconds.values()):.1f} s", flush=True)
-            if base.failing:
-                print(f"    {len(base.failing)} fail without any change: {base.failing[0]} ...")
-    return found
+    shares = [tuple(sorted(files, reverse=True)[i :: len(trees)]) for i in range(len(trees))]
+    running = [
+        _start(tree, Suite(share, ((*share, "--continue-on-collection-errors"),)), None)
+        for tree, share in zip(trees, shares, strict=True)
+        if share
+    ]
+    base = Baseline()
+    for tree, process in zip(trees, running, strict=False):
+        process.join()
+        part = json.loads((tree / "baseline.json").read_text("utf-8"))
+        base.seconds.update(part["seconds"])
+        base.failing.extend(part["failing"])
+    print(f"{len(base.seconds)} tests, {sum(base.seconds.values()):.0f} s.", flush=True)
+    for name in base.failing:
+        print(f"  fails without any change: {name}", flush=True)
+    return base
 
 
 def output(tree: Path) -> str:
@@ -139,7 +144,7 @@ def try_all(
     pending: Iterable[Mutant],
     trees: list[Path],
     suites: Mapping[str, Suite],
-    baselines: Mapping[str, Baseline],
+    base: Baseline,
     record: Callable[[Mutant, bool, str], None],
 ) -> None:
     """Try every mutant, one in each tree at a time; ``record`` hears who was killed and how."""
@@ -149,9 +154,10 @@ def try_all(
             while free and (mutant := next(waiting, None)):
                 tree = free.pop()
                 (tree / mutant.module).write_text(mutant.source, "utf-8")
-                base = baselines[mutant.module]
-                process = _start(tree, suites[mutant.module], base)
-                running.append(Trial(mutant, tree, process, time.monotonic() + _WAIT * base.limit))
+                suite = suites[mutant.module]
+                process = _start(tree, suite, base)
+                deadline = time.monotonic() + _WAIT * base.limit(suite)
+                running.append(Trial(mutant, tree, process, deadline))
             if not running:
                 return
             wait([t.process.sentinel for t in running], timeout=1.0)
@@ -199,7 +205,8 @@ def _run_tests(tree: Path, suite: Suite, base: Baseline | None) -> None:
     os.setsid()
     resource.setrlimit(resource.RLIMIT_AS, (_MEMORY, _MEMORY))
     if base:
-        resource.setrlimit(resource.RLIMIT_CPU, (base.limit, base.limit + 5))
+        limit = base.limit(suite)
+        resource.setrlimit(resource.RLIMIT_CPU, (limit, limit + 5))
     sys.dont_write_bytecode = base is not None
     elsewhere = [p for p in sys.path if Path(p) not in (Path.cwd(), Path())]
     os.chdir(tree)
@@ -211,7 +218,7 @@ def _run_tests(tree: Path, suite: Suite, base: Baseline | None) -> None:
         os.dup2(file.fileno(), 2)
     order = Order(base or Baseline())
     stop_early = ("-x",) if base else ()
-    allowed = {0, _NO_TESTS} if base else {0, _SOME_FAILED, _NO_TESTS}
+    allowed = {0, _NO_TESTS} if base else {0, _SOME_FAILED, _INTERRUPTED}
     for arguments in suite.runs:
         code = int(pytest.main([*_OPTIONS, *stop_early, *arguments], plugins=[order]))
         if code not in allowed:
