@@ -107,7 +107,7 @@ WRONG: dict[str, tuple[Callable[[dict[str, Any]], None], tuple[str, ...]]] = {
     "missing key": (drop("hub", "height"), ("[hub] height", "missing", 'height = "0.5 m"')),
     "missing table": (drop("load"), ("[load] mass", "missing", 'mass = "200 kg"')),
     "missing name": (drop("site", "name"), ("[site] name", "missing")),
-    "missing wall": (drop("wall"), ("there is no [wall] table", "missing")),
+    "missing wall": (drop("wall"), ("[wall]", "there is no [wall] table")),
     "misspelt key": (put("litter", "bridel", "1 m"), ("[litter] bridel", "Did you mean bridle?")),
     "misspelt table": (put("hubb", "offset", "1 m"), ("[hubb]", "Did you mean hub?")),
     "unknown key": (put("load", "zzz", "1 m"), ("[load] zzz", "Known: mass")),
