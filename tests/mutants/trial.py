@@ -37,7 +37,7 @@ _fork = multiprocessing.get_context("fork")
 
 @dataclass(frozen=True)
 class Baseline:
-    """How the tests run without a change: seconds for each, and those that fail anyway."""
+    """How the tests run without a change: seconds of computing, and those that fail anyway."""
 
     seconds: dict[str, float] = field(default_factory=dict)
     failing: list[str] = field(default_factory=list)
@@ -45,7 +45,7 @@ class Baseline:
     def limit(self, suite: Suite) -> int:
         """After so many seconds of computing a mutant is taken to run for ever."""
         own = [s for name, s in self.seconds.items() if name.split("::")[0] in suite.runs[0]]
-        return 40 + round(5 * sum(own))
+        return 20 + round(4 * sum(own))
 
     def can_judge(self, suite: Suite) -> bool:
         """Whether all files of a suite could be read, and some test in them passes."""
@@ -64,9 +64,13 @@ class Order:
         items[:] = [item for item in items if item.nodeid not in self.known.failing]
         items.sort(key=lambda item: self.known.seconds.get(item.nodeid, 0.0))
 
+    def pytest_runtest_logstart(self, nodeid: str) -> None:
+        self.seen.seconds[nodeid] = -time.process_time()
+
+    def pytest_runtest_logfinish(self, nodeid: str) -> None:
+        self.seen.seconds[nodeid] += time.process_time()
+
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
-        took = self.seen.seconds.get(report.nodeid, 0.0) + report.duration
-        self.seen.seconds[report.nodeid] = took
         if report.failed and report.nodeid not in self.seen.failing:
             self.seen.failing.append(report.nodeid)
 
