@@ -5,7 +5,7 @@
 #   make notebooks   write the exercises from their source, run all notebooks, renew the manifest
 #   make format      put the code in its standard form
 #   make bench       run the measurements in tests/bench
-#   make mutants     change derivations and mechanics at random: do the tests notice? (10 minutes)
+#   make mutants     change derivations and mechanics at random: do the tests notice? (half an hour)
 #   make test-oldest run the library's tests on the oldest versions that pyproject.toml promises
 #   make constraints renew .ci/constraints.txt, the versions that are tested
 #   make clean       remove what these commands made
