@@ -6,7 +6,11 @@ import numpy as np
 import pytest
 
 from ropecalc.derivation import DomainError
-from ropecalc.mechanics.guiding import haul_tension_with_track_apart, track_tension_apart
+from ropecalc.mechanics.guiding import (
+    bridle_tilt,
+    haul_tension_with_track_apart,
+    track_tension_apart,
+)
 
 LOAD = 2000.0
 
@@ -42,3 +46,12 @@ def test_beyond_the_line_from_track_directional_to_hub_nothing_holds() -> None:
             track_elevation=radians(32.0),
             ground_depression=radians(33.0),
         )
+
+
+def test_a_line_to_a_high_hub_may_lift_almost_the_weight_but_no_more() -> None:
+    # a pull of half the weight aside lifts all of it where the line rises at a slope of two
+    almost, too_much = -np.arctan([1.99, 2.01])
+    tilt = bridle_tilt(load=LOAD, side_pull=LOAD / 2, ground_depression=almost)
+    assert np.tan(tilt) == pytest.approx(0.5 / (1 - 0.5 * 1.99))
+    with pytest.raises(DomainError, match="must not lift more than the weight"):
+        bridle_tilt(load=LOAD, side_pull=LOAD / 2, ground_depression=too_much)

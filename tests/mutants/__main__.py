@@ -28,6 +28,7 @@ def _arguments() -> argparse.Namespace:
     parser.add_argument(
         "--only", nargs="*", default=[""], help="only modules with this in their path"
     )
+    parser.add_argument("--seed", type=int, default=choice.SEED, help="draws another sample")
     parser.add_argument("--workers", type=int, default=2, help="how many at the same time")
     parser.add_argument("--afresh", action="store_true", help="forget earlier results")
     parser.add_argument("--write", action="store_true", help="write tests/mutants/survivors.md")
@@ -110,7 +111,7 @@ def main() -> int:
     session = KEPT / "session.sqlite"
     if options.afresh:
         session.unlink(missing_ok=True)
-    chosen, sizes = choice.sample(ROOT, options.count, options.only)
+    chosen, sizes = choice.sample(ROOT, options.count, options.only, options.seed)
     jobs = {_job_id(m): m for m in chosen}
     with use_db(session, WorkDB.Mode.create) as db:
         _add(db, jobs)
@@ -120,7 +121,7 @@ def main() -> int:
         report.Outcome(m, results[job].is_killed) for job, m in jobs.items() if job in results
     ]
     reasons = report.read_reasons(HERE / "harmless.toml")
-    text = report.as_markdown(outcomes, sizes, reasons)
+    text = report.as_markdown(outcomes, sizes, reasons, options.seed)
     (HERE if options.write else KEPT).joinpath("survivors.md").write_text(text, "utf-8")
     for mutant in report.unexplained(outcomes, reasons):
         print(f"No reason is given for {mutant.module}:{mutant.line} in {mutant.function}:")

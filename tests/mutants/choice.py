@@ -74,11 +74,11 @@ def _marks_keywords(node: Any) -> bool:
     return node.parent is not None and bool(node.parent.type == "parameters")
 
 
-def mutants(root: Path, module: str) -> Iterator[Mutant]:
+def mutants(root: Path, module: str, seed: int) -> Iterator[Mutant]:
     """All mutants of ``module`` in an order that depends on the seed and the module alone."""
     source = (root / module).read_text("utf-8")
     candidates = places(source, Path(module).name)
-    random.Random(f"{SEED} {module}").shuffle(candidates)
+    random.Random(f"{seed} {module}").shuffle(candidates)
     for place in candidates:
         changed = mutate_code(source, get_operator(place.operator)(), place.occurrence)
         if changed is None or not compiles(changed):
@@ -89,7 +89,9 @@ def mutants(root: Path, module: str) -> Iterator[Mutant]:
         )
 
 
-def sample(root: Path, count: int, only: list[str]) -> tuple[list[Mutant], dict[str, int]]:
+def sample(
+    root: Path, count: int, only: list[str], seed: int
+) -> tuple[list[Mutant], dict[str, int]]:
     """The seeded sample, and how many mutants each module has in all.
 
     ``count`` is for all modules together; of these, those are kept whose path contains one of
@@ -100,6 +102,6 @@ def sample(root: Path, count: int, only: list[str]) -> tuple[list[Mutant], dict[
     chosen = [
         mutant
         for name, share in kept.items()
-        for mutant, _ in zip(mutants(root, name), range(share), strict=False)
+        for mutant, _ in zip(mutants(root, name, seed), range(share), strict=False)
     ]
     return chosen, {name: sizes[name] for name in kept}
