@@ -9,7 +9,7 @@ import numpy as np
 
 from ropecalc import cautions as caution
 from ropecalc.derivation.argument import Argument, DerivationError, Step, samples
-from ropecalc.derivation.explanation import Explanation, explain_steps, show_value
+from ropecalc.derivation.explanation import Explanation, explain_steps
 from ropecalc.derivation.numeric import numpy_function
 from ropecalc.derivation.variable import DomainError, Variable, as_numbers
 from ropecalc.units import Display
@@ -223,7 +223,7 @@ class Derivation:
         if values:
             answer = self(**values)
             meaning = self.result.meaning
-            shown = show_value(self.result, answer, display)
+            shown = display.show(answer, self.result.kind)
             result = f"{meaning[0].upper()}{meaning[1:]}: {shown}"
         return Explanation(
             title=self.title,

@@ -118,11 +118,6 @@ def _with_numbers(
     return as_latex(equation, symbol_names=names, mul_symbol="times")
 
 
-def show_value(variable: Variable, value: float, display: Display) -> str:
-    """A value of ``variable`` in the reader's units, as text."""
-    return display.show(value, variable.kind)
-
-
 def _typeset(variable: Variable, value: float, display: Display) -> str:
     return (_SI if variable.in_si else display).latex(value, variable.kind)
 

@@ -161,17 +161,20 @@ class EdgeTension:
     cautions: tuple[str, ...] = _CAPSTAN_CAUTIONS
 
     @property
+    def held(self) -> Band:
+        """The team's side while the rope is held: from lowering to hauling."""
+        values = {"load_side": self.load_side, "friction": self.friction, "turn": self.turn}
+        return over_edge(Direction.HOLDING, **values).team_side
+
+    @property
     def reversal(self) -> Any:
         """Hauling over lowering: by how much turning round changes the team's side."""
-        return np.exp(2 * self.friction * self.turn)
+        return self.held.high / self.held.low
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The three cases in words, for single values (not arrays)."""
         display = display or Display()
-        up, down = (
-            display.show(self.load_side * np.exp(sign * self.friction * self.turn), Kind.FORCE)
-            for sign in (1, -1)
-        )
+        up, down = (display.show(v, Kind.FORCE) for v in (self.held.high, self.held.low))
         lines = (
             said(
                 "The side the rope moves towards carries more, by the same factor either way.",

@@ -11,9 +11,10 @@ from typing import Any
 
 import numpy as np
 
-from ropecalc.derivation import DomainError, as_numbers
+from ropecalc.derivation import DomainError
 from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.manners import checked
 
 
 class Method(StrEnum):
@@ -137,10 +138,9 @@ def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
     Raises ``ValueError`` for a load outside its domain or places that are not finite numbers.
     """
     haul_top, track_top, hub = rig.haul_directional, rig.track_directional, rig.hub
-    load, x, z = (as_numbers(n, v) for n, v in (("load", load), ("x", x), ("z", z)))
     if np.ndim(load):
         raise DomainError("load is an array; give one load, and places as arrays.")
-    for variable, value in (
+    load, x, z, *_ = checked(
         (q.LOAD, load),
         (q.X, x),
         (q.Z, z),
@@ -150,8 +150,7 @@ def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
         (q.Z_A, track_top.z),
         (q.X_B, hub.x),
         (q.Z_B, hub.z),
-    ):
-        variable.check(value)
+    )
     place_x, place_z = np.broadcast_arrays(x, z)
     scalar = place_x.ndim == 0
     place_x, place_z = np.atleast_1d(place_x), np.atleast_1d(place_z)

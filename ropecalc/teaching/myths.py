@@ -35,8 +35,7 @@ class MythView(Shown):
         true = display.show(drawn.answer, kind)
         return (
             wording.stem(drawn, display),
-            f"Often done: {self._mistake.title[0].lower()}{self._mistake.title[1:]}. "
-            f"That gives {said}.",
+            f"Often done: {self._mistake.named}. That gives {said}.",
             f"Balance gives {true}.",
             self._mistake.why,
         )

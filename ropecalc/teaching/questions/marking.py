@@ -76,8 +76,7 @@ def _judge(drawn: Draw, value: float, unit: Unit, display: Display) -> tuple[Ver
     for key, wrong in drawn.mistaken.items():
         if abs(value - wrong) <= template.window(answer, wrong):
             mistake = template.mistake(key)
-            title = mistake.title[0].lower() + mistake.title[1:]
-            said = f"Not right. Your number comes from this mistake: {title}. {mistake.why}"
+            said = f"Not right. Your number comes from this mistake: {mistake.named}. {mistake.why}"
             return Verdict.MISTAKE, said, key
     if abs(value + answer) <= margin:
         return Verdict.SIGN, _sign(template.kind), ""

@@ -96,6 +96,11 @@ class Mistake:
     why: str
     wrong: Callable[[Any], Any]
 
+    @property
+    def named(self) -> str:
+        """The title as it stands inside a sentence."""
+        return self.title[0].lower() + self.title[1:]
+
 
 @dataclass(frozen=True)
 class Template:

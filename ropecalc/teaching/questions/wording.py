@@ -77,8 +77,7 @@ def solution(drawn: Draw, display: Display) -> tuple[Passage, ...]:
         )
         for line in explanation.lines
     )
-    result = explanation.result
-    return (*steps, Passage(f"{result[0].upper()}{result[1:]}."))
+    return (*steps, Passage(f"{explanation.result}."))
 
 
 def assumptions(drawn: Draw) -> str:
