@@ -34,10 +34,10 @@ class Fact:
 
 
 def _shown(display: Display, value: float, kind: Kind, figures: int = 3) -> str:
-    """A place in a sentence; lengths and factors without trailing zeros, as one says them."""
+    """A place in a sentence; lengths, masses and factors without trailing zeros, as one says them."""
     text = display.show(value, kind, figures)
     number, gap, unit = text.partition(" ")
-    if kind in (Kind.LENGTH, Kind.RATIO) and "." in number:
+    if kind in (Kind.LENGTH, Kind.MASS, Kind.RATIO) and "." in number:
         number = number.rstrip("0").rstrip(".")
     return number + gap + unit
 

@@ -72,6 +72,10 @@ class Look:
     numbers: bool = True
 
 
+Table = tuple[tuple[str, ...], ...]
+"""Rows of cells in the reader's words and units; the first row names the columns."""
+
+
 def _none_idle(_: Values) -> Mapping[str, str]:
     return {}
 
@@ -91,7 +95,8 @@ class Picture(Protocol):
 class Figure:
     """One interactive figure. ``alternative`` says in a line what the picture shows.
 
-    ``forces_first`` tells whether the force arrows are shown before the learner asks for them.
+    ``forces_label`` is what stands beside the tick that shows the free body, and ``forces_first``
+    whether it is ticked at first. ``table`` gives the same result as a table under the words.
     ``reading`` says how to read the picture. Controls that are not ``first`` (by key; nothing
     named: all are) wait behind "More settings". ``idle`` gives, for controls that cannot change
     anything at the present values, the reason by key.
@@ -106,6 +111,8 @@ class Figure:
     picture: Callable[[], Picture]
     summary: Callable[[Any, Display], str]
     cautions: tuple[str, ...]
+    table: Callable[[Any, Display], Table] | None = None
+    forces_label: str = "Show the forces on the litter"
     forces_first: bool = True
     reading: tuple[str, ...] = ()
     first: tuple[str, ...] = ()
@@ -129,7 +136,7 @@ class Panel(Shown):
         self._inputs = {c.key: self._input(c) for c in figure.controls}
         self._forces = widgets.Checkbox(
             value=figure.forces_first,
-            description="Show the forces on the litter",
+            description=figure.forces_label,
             indent=False,
             layout={"width": "auto"},
         )
@@ -140,6 +147,7 @@ class Panel(Shown):
             layout={"width": f"{self._picture.canvas.width}px", "max_width": "100%"},
         )
         self._status = widgets.HTML(layout={"width": "auto"})
+        self._table = widgets.HTML(layout={"width": "auto"})
         self._verdict = widgets.HTML()
         super().__init__(
             [
@@ -152,6 +160,7 @@ class Panel(Shown):
                 self._image,
                 self._controls_box(),
                 self._status,
+                self._table,
                 widgets.HTML(_cautions_html(figure.cautions)),
             ]
         )
@@ -171,10 +180,12 @@ class Panel(Shown):
         return picture
 
     def summary(self) -> str:
-        """The figure at its present settings, in plain words."""
+        """The figure at its present settings, in plain words and its table."""
+        display = self._session.display
         try:
             result = self._figure.compute(self._values)
-            return self._figure.summary(result, self._session.display)
+            lines = [" | ".join(row) for row in self._rows(result, display)]
+            return "\n".join([self._figure.summary(result, display), *lines])
         except Exception:
             _log.exception("the summary of %s failed at %s", self._figure.key, self._values)
             return FAILED
@@ -281,16 +292,21 @@ class Panel(Shown):
             result = self._figure.compute(self._values)
             self._picture.update(result, look)
             png, text = self._picture.canvas.png(), self._figure.summary(result, display)
+            table = _table_html(self._rows(result, display))
         except Exception:
             _log.exception("%s failed at %s", self._figure.key, self._values)
             self._image.layout.visibility = "hidden"
-            text = FAILED
+            text, table = FAILED, ""
         else:
             self._image.layout.visibility = "visible"
             self._image.value = png
         if not self._unlocked:
-            text = LOCKED
+            text, table = LOCKED, ""
+        self._table.value = table
         self._status.value = f'<p role="status" aria-live="polite">{escape(text)}</p>'
+
+    def _rows(self, result: Any, display: Display) -> Table:
+        return self._figure.table(result, display) if self._figure.table else ()
 
     def _enable(self) -> None:
         """Let the inputs be moved that can change something; say why the others cannot."""
@@ -344,6 +360,18 @@ def _unfold(switch: widgets.Button, more: widgets.GridBox) -> None:
     more.layout.display = "" if hidden else "none"
     switch.description = "Fewer settings" if hidden else "More settings"
     switch.icon = "caret-up" if hidden else "caret-down"
+
+
+def _table_html(rows: Table) -> str:
+    if not rows:
+        return ""
+    heads = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in rows[0])
+    lines = ("".join(f"<td>{escape(cell)}</td>" for cell in row) for row in rows[1:])
+    body = "".join(f"<tr>{line}</tr>" for line in lines)
+    return (
+        f'<div class="ropecalc-table" style="overflow-x: auto"><table><thead><tr>{heads}</tr>'
+        f"</thead><tbody>{body}</tbody></table></div>"
+    )
 
 
 def _cautions_html(cautions: tuple[str, ...]) -> str:

@@ -223,6 +223,29 @@ def test_what_notebooks_and_screen_readers_get(panel: Panel) -> None:
     assert not any(isinstance(w, widgets.Output) for w in _inside(panel))
 
 
+def test_a_table_comes_with_the_numbers_and_goes_with_a_fault(session: Session) -> None:
+    def table(result: float, display: Display) -> tuple[tuple[str, ...], ...]:
+        return (("what", "how <long>"), ("rope", display.show(result, Kind.LENGTH)))
+
+    panel = Panel(replace(FIGURE, table=table), session)
+    assert "<table>" not in _texts(panel)
+    panel.predict(None)
+    assert "how &lt;long&gt;</th>" in _texts(panel)
+    assert "<td>2.50 m</td>" in _texts(panel)
+    assert panel.summary().endswith("\nwhat | how <long>\nrope | 2.50 m")
+    panel.move("length", 10.0)
+    assert "<table>" not in _texts(panel)
+
+
+def test_the_tick_for_the_forces_is_named_by_the_figure(session: Session) -> None:
+    panel = Panel(replace(FIGURE, forces_label="Show the pulls on the ring"), session)
+    assert any(
+        w.description == "Show the pulls on the ring"
+        for w in _inside(panel)
+        if isinstance(w, widgets.Checkbox)
+    )
+
+
 def test_every_slider_says_what_it_moves_and_in_which_unit(panel: Panel) -> None:
     sliders = [w for w in _inside(panel) if isinstance(w, widgets.FloatSlider)]
     assert [s.description for s in sliders] == ["Length (m)", "Pull (kN)"]

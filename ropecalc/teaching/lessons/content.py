@@ -10,15 +10,32 @@ from ropecalc.teaching.questions.template import Template
 
 
 @dataclass(frozen=True)
+class TeachingNotes:
+    """What an instructor needs to teach a lesson.
+
+    ``timing`` are minutes and what they are for, ``board`` what to draw and in which order, and
+    ``field`` an exercise outdoors with what the load cell should read, computed. Which question
+    exposes which misconception is read from the lesson's own questions.
+    """
+
+    timing: tuple[tuple[int, str], ...]
+    board: tuple[str, ...]
+    field: tuple[Fact, ...]
+
+
+@dataclass(frozen=True)
 class LessonContent:
     """Everything that a lesson's page may ask for by key.
 
+    ``number`` is its place in the course and ``file`` its notebook, without the ending.
     ``example`` gives the page's example, SI by quantity name, from which workings start;
     ``questions`` are the quick checks; ``myths`` are questions of which the lesson meets a
-    mistake head-on.
+    mistake head-on; ``words`` are the keys of the glossary's terms that it uses first or most.
     """
 
+    number: int
     key: str
+    file: str
     title: str
     example: Callable[[], Mapping[str, float]]
     figures: tuple[Figure, ...]
@@ -26,6 +43,8 @@ class LessonContent:
     facts: tuple[Fact, ...]
     questions: tuple[Template, ...]
     myths: tuple[Template, ...]
+    words: tuple[str, ...]
+    notes: TeachingNotes
     cautions: tuple[str, ...]
 
     @property

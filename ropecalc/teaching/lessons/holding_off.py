@@ -7,7 +7,7 @@ from ropecalc.mechanics import guiding, vectors
 from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
 from ropecalc.teaching.facts import Fact, Quantity
 from ropecalc.teaching.figures import CONTOUR_MAP, THREE_WAYS
-from ropecalc.teaching.lessons.content import LessonContent
+from ropecalc.teaching.lessons.content import LessonContent, TeachingNotes
 from ropecalc.teaching.questions.bank import along_the_raise, holding_off
 from ropecalc.units import Kind
 
@@ -217,8 +217,62 @@ _FACTS = (
     ),
 )
 
+
+def _cell_on_the_tag_line() -> Mapping[str, Quantity]:
+    mass, off, up, drop, hub = 80.0, 1.5, 2.0, 8.0, 12.0
+    load = vectors.weight(mass=mass)
+    top = Point(0.0, up + drop)
+    rig = Rig(top, top, Point(hub, 0.0))
+    tag, track = (hold(method, rig, load, off, up) for method in (Method.TAG, Method.TRACK))
+    return {
+        "mass": (mass, Kind.MASS),
+        "off": (off, Kind.LENGTH),
+        "drop": (drop, Kind.LENGTH),
+        "up": (up, Kind.LENGTH),
+        "hub": (hub, Kind.LENGTH),
+        "cell": (tag.line_tension, Kind.FORCE, 2),
+        "tag_haul": (tag.haul_tension, Kind.FORCE, 2),
+        "track_haul": (track.haul_tension, Kind.FORCE, 2),
+    }
+
+
+_NOTES = TeachingNotes(
+    timing=(
+        (5, "The outcrop on the board; everybody marks where it will be hardest, and keeps it."),
+        (10, "The figure on the screen: guess, then tag line, then track line, same place."),
+        (15, "The three balances, by the class, with the pieces you drew beforehand."),
+        (10, "The quick checks, alone; then the outcrop on the board again."),
+    ),
+    board=(
+        "The wall from the side with directional, litter and hub; no numbers.",
+        "The litter's point cut free: weight down, haul leg up and in, ground leg down and out.",
+        "The same three forces head to tail. Then cut the long side in two: haul line and track "
+        "line. Nothing else changes.",
+        "The straight line from directional to hub, with what lies beyond it hatched.",
+    ),
+    field=(
+        Fact(
+            "cell-on-the-tag-line",
+            "Hang {mass} of test weight from a directional {drop} above it, {up} off the ground, "
+            "nobody under it. Pull it {off} off plumb with a tag line to a hub {hub} out, with one "
+            "load cell in the tag line and one in the haul line. The tag cell should read about "
+            "{cell} and the haul cell {tag_haul}.",
+            _cell_on_the_tag_line,
+        ),
+        Fact(
+            "cell-on-the-track-line",
+            "Now run the same line through a pulley at the weight and up to the directional, and "
+            "pull the weight to the same place: {cell} again in the line, but about {track_haul} "
+            "in the haul line. Pulleys with friction move the haul cell, hardly the other.",
+            _cell_on_the_tag_line,
+        ),
+    ),
+)
+
 HOLDING_OFF = LessonContent(
+    number=8,
     key="holding-off",
+    file="08_holding_a_litter_off",
     example=_known,
     title="Holding a litter off the rock",
     figures=(THREE_WAYS, CONTOUR_MAP),
@@ -245,6 +299,17 @@ HOLDING_OFF = LessonContent(
         holding_off.HAUL_BESIDE_TRACK,
         holding_off.TRACK_TENSION,
     ),
+    words=(
+        "attachment-point",
+        "plumb",
+        "high-directional",
+        "hub",
+        "tag-line",
+        "track-line",
+        "haul-elevation",
+        "ground-depression",
+    ),
+    notes=_NOTES,
     cautions=(
         cautions.AUTHORITY,
         cautions.STATIC,

@@ -1,0 +1,109 @@
+"""The trade's words as this course uses them, and what a team calls them instead.
+
+A team's own words change what the glossary and the lessons' lists of words show beside the
+course's; the course's own texts keep theirs, so that every page means the same thing.
+"""
+
+from dataclasses import dataclass
+
+from ropecalc.teaching.keyed import by_key
+
+
+@dataclass(frozen=True)
+class Term:
+    """A word of the trade and what it means here."""
+
+    key: str
+    word: str
+    meaning: str
+
+
+TERMS = by_key(
+    (
+        # --- loads and forces
+        Term("load", "load", "Everything that hangs on the ropes; its weight is a force."),
+        Term(
+            "free-body",
+            "free body",
+            "One part cut out of the rig, with every force that acts on it drawn as an arrow.",
+        ),
+        Term(
+            "balance",
+            "balance",
+            "What is at rest has forces that add to nothing, along and across any direction.",
+        ),
+        Term("tension", "tension", "The pull along a rope, the same at both ends of a free piece."),
+        Term(
+            "resultant", "resultant", "The one force that does the same as several others together."
+        ),
+        # --- anchors and directionals
+        Term(
+            "anchor", "anchor", "What the ropes are tied to and what holds everything in the end."
+        ),
+        Term(
+            "high-directional",
+            "high directional",
+            "A frame or anchor above the edge over which ropes run down the wall.",
+        ),
+        Term(
+            "redirect", "redirect", "A pulley that turns a rope without giving an advantage by it."
+        ),
+        Term(
+            "hub",
+            "hub",
+            "The ground anchor out in front of the wall at which tag and track lines end.",
+        ),
+        Term(
+            "tie-off",
+            "high-strength tie-off",
+            "A way to end a rope that keeps nearly all of its strength.",
+        ),
+        # --- ropes
+        Term("haul-line", "haul line", "The rope that raises the litter."),
+        Term("belay", "belay", "A second rope that holds the litter if the first one fails."),
+        Term(
+            "tag-line",
+            "tag line",
+            "A rope from the litter to the ground that pulls it off the rock, and down.",
+        ),
+        Term(
+            "track-line",
+            "track line",
+            "A rope from a high tie-off over the directional, through a pulley at the litter and "
+            "out to the hub; the litter runs along it.",
+        ),
+        Term(
+            "tensioner",
+            "series tensioner",
+            "One rope that runs through a travelling pulley on each track line and so tightens all "
+            "of them, as a 2:1 on each.",
+        ),
+        # --- the litter
+        Term(
+            "attachment-point",
+            "master attachment point",
+            "Where the ropes meet at the litter; its body hangs a bridle's length below.",
+        ),
+        Term("bridle", "bridle", "The legs from the master attachment point to the litter's rail."),
+        Term("attendant", "attendant", "A rescuer who goes with the litter."),
+        Term("plumb", "plumb", "Straight down, as a weight on a string hangs."),
+        # --- angles
+        Term(
+            "haul-elevation",
+            "haul elevation",
+            "The angle of the haul leg above the horizontal, at the litter.",
+        ),
+        Term(
+            "ground-depression",
+            "ground depression",
+            "The angle of the ground leg below the horizontal, at the litter.",
+        ),
+        Term(
+            "critical-angle",
+            "critical angle",
+            "The geometry at which a tension reaches a chosen multiple of the load; each rig has "
+            "its own.",
+        ),
+    )
+)
+"""Every term by its key, by topic."""
