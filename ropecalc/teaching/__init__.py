@@ -1,6 +1,9 @@
 """The course's pages: what a notebook's lines ask for."""
 
 from ropecalc.teaching.exercise import open_exercise, open_solution
+from ropecalc.teaching.formula_sheet import open_formula_sheet
+from ropecalc.teaching.glossary_page import open_glossary
+from ropecalc.teaching.instructor_page import open_instructor_page
 from ropecalc.teaching.lesson import open_lesson
 from ropecalc.teaching.plan_page import open_plan_page
 from ropecalc.teaching.plan_view import show_plan
@@ -9,6 +12,9 @@ from ropecalc.teaching.start import open_start
 
 __all__ = [
     "open_exercise",
+    "open_formula_sheet",
+    "open_glossary",
+    "open_instructor_page",
     "open_lesson",
     "open_plan_page",
     "open_site_form",

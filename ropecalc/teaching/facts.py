@@ -34,7 +34,7 @@ class Fact:
 
 
 def _shown(display: Display, value: float, kind: Kind, figures: int = 3) -> str:
-    """A place in a sentence; lengths, masses and factors without trailing zeros, as one says them."""
+    """A place in a sentence; without trailing zeros where one does not say them."""
     text = display.show(value, kind, figures)
     number, gap, unit = text.partition(" ")
     if kind in (Kind.LENGTH, Kind.MASS, Kind.RATIO) and "." in number:

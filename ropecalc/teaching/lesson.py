@@ -2,6 +2,7 @@
 
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.facts import FactView
+from ropecalc.teaching.glossary_page import WordsBox
 from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.lessons.content import LessonContent
@@ -20,6 +21,10 @@ class Lesson(CoursePage):
     def __init__(self, content: LessonContent, session: Session) -> None:
         super().__init__(session, content.cautions)
         self._content = content
+
+    def words(self) -> WordsBox:
+        """The terms that the lesson uses, with the team's own words for them."""
+        return WordsBox(self._content.words, self._session.record)
 
     def sketch(self) -> SketchView:
         """Which point and which angle is called what."""
