@@ -3,6 +3,8 @@
 from collections.abc import Callable, Sequence
 from typing import Any
 
+import numpy as np
+
 
 def numpy_function(symbols: Sequence[Any], expression: Any) -> Callable[..., Any]:
     """``expression`` as a function of ``symbols`` in order, for floats and arrays alike.
@@ -10,7 +12,7 @@ def numpy_function(symbols: Sequence[Any], expression: Any) -> Callable[..., Any
     Common parts are worked out once where that saves operations, and positive terms are written
     first: ``z_D - z`` is one operation, ``-z + z_D`` would be two.
     """
-    from sympy import count_ops, cse, lambdify
+    from sympy import Piecewise, count_ops, cse, lambdify
     from sympy.printing.numpy import NumPyPrinter
 
     class PositiveFirst(NumPyPrinter):
@@ -26,4 +28,8 @@ def numpy_function(symbols: Sequence[Any], expression: Any) -> Callable[..., Any
     function: Callable[..., Any] = lambdify(
         symbols, expression, modules="numpy", printer=printer, cse=saves
     )
-    return function
+    if not expression.has(Piecewise):
+        return function
+    # All cases are worked out before one is chosen: in those that are not, dividing by nothing
+    # must not raise, as it would for plain floats.
+    return lambda *values: function(*(np.asarray(value) for value in values))

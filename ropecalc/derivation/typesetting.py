@@ -19,7 +19,14 @@ class _Latex(_PositiveFirst, LatexPrinter):
 
 
 class _Plain(_PositiveFirst, StrPrinter):
-    pass
+    def _print_Piecewise(self, expr: Any) -> str:
+        """Cases in words; the last one is what is left."""
+        *cases, (left, _) = expr.args
+        said = [
+            f"{self._print(value)} if {self._print(when.lhs)} = {self._print(when.rhs)}"
+            for value, when in cases
+        ]
+        return f"({', '.join(said)}, otherwise {self._print(left)})"
 
 
 def as_latex(expression: Any, **settings: Any) -> str:

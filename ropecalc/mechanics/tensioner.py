@@ -27,6 +27,7 @@ from ropecalc.derivation import (
     NOT_NEGATIVE,
     POSITIVE,
     Argument,
+    Condition,
     Domain,
     DomainError,
     Explanation,
@@ -40,14 +41,6 @@ from ropecalc.mechanics.friction import Band, Direction
 from ropecalc.mechanics.manners import account, checked, said
 from ropecalc.units import Display, Kind
 
-EFFICIENCY = Variable(
-    "efficiency",
-    "e",
-    "efficiency of one sheave: tension behind it over tension ahead of it",
-    Kind.RATIO,
-    Domain(0.0, 1.0, low_open=True, high_open=True),
-    Range(0.6, 0.97, 0.9),
-)
 LINES = Variable(
     "lines", "n", "number of track lines in series", Kind.RATIO, Domain(1.0, 20.0), Range(1, 4, 2)
 )
@@ -56,7 +49,7 @@ EFFECTIVE_LINES = Variable(
     r"n_\mathrm{eff}",
     "tension of all lines together over that of the most loaded line",
     Kind.RATIO,
-    Domain(1.0, 20.0),
+    POSITIVE,  # at least 1 and at most the number of lines, but for rounding in the last digit
     Range(1, 4, 1.8),
 )
 WORST_LINE = Variable(
@@ -71,7 +64,7 @@ WORST_LINE = Variable(
 
 @derive(
     "Lines in series: how many lines' worth they are while rope is taken in",
-    given=(EFFICIENCY, LINES),
+    given=(q.SHEAVE_EFFICIENCY, LINES),
     between=(WORST_LINE, q.TRACK_TENSION),
     result=EFFECTIVE_LINES,
     assumptions=(
@@ -94,19 +87,20 @@ def effective_lines(argument: Argument) -> Step:
 
     Between 1 and the number of lines; the most loaded line is the one at the tensioner. Between
     whole numbers of lines the formula merely joins them up. Holds while the rope moves towards
-    the tensioner, and for efficiencies below 1; without friction it is the number of lines.
+    the tensioner; with an efficiency of 1 it is the number of lines.
     """
-    efficiency, lines, worst = argument.symbols(EFFICIENCY, LINES, WORST_LINE)
+    efficiency, lines, worst = argument.symbols(q.SHEAVE_EFFICIENCY, LINES, WORST_LINE)
     together, effective = argument.symbols(q.TRACK_TENSION, EFFECTIVE_LINES)
     sp = argument.sympy
     index = sp.Symbol("k", integer=True, nonnegative=True)
-    added = sp.summation(efficiency ** (2 * index), (index, 0, lines - 1))
-    below_one = added.args[-1].expr  # the branch without friction comes first
+    added = sp.summation(efficiency ** (2 * index), (index, 0, lines - 1)).subs(
+        sp.Eq(efficiency**2, 1), sp.Eq(efficiency, 1)
+    )  # sympy adds the case without friction, in which each line counts in full
     total = argument.law(
         "Each further line carries the square of the efficiency times the line before it: a "
         "geometric series, added up here.",
         together,
-        worst * below_one,
+        worst * added,
     )
     ratio = argument.law(
         "Count all lines together in units of the most loaded one.", effective, together / worst
@@ -126,22 +120,32 @@ CEILING = Variable(
 
 @derive(
     "Lines in series: what no number of lines exceeds",
-    given=(EFFICIENCY,),
+    given=(q.SHEAVE_EFFICIENCY,),
     between=(LINES, EFFECTIVE_LINES),
     result=CEILING,
     assumptions=effective_lines.assumptions,
+    conditions=(
+        Condition(
+            "With an efficiency of 1 there is no ceiling: every further line counts in full.",
+            "Enter an efficiency less than 1.",
+            lambda v: v["efficiency"] < 1.0,
+        ),
+    ),
     cautions=effective_lines.cautions,
     source=effective_lines.source,
 )
 def lines_ceiling(argument: Argument) -> Step:
-    """What the effective number of lines approaches as ever more lines are added."""
-    efficiency, lines = argument.symbols(EFFICIENCY, LINES)
+    """What the effective number of lines approaches as ever more lines are added.
+
+    For efficiencies below 1; with 1 nothing bounds it.
+    """
+    efficiency, lines = argument.symbols(q.SHEAVE_EFFICIENCY, LINES)
     effective, ceiling = argument.symbols(EFFECTIVE_LINES, CEILING)
     power = efficiency ** (2 * lines)
     worth = argument.law(
         "Lines in series are worth this much of the most loaded one (see lines in series).",
         effective,
-        effective_lines.expression,
+        effective_lines.expression.args[-1].expr,  # the branch with friction comes last
     )
     return argument.solved(
         "With ever more lines the power dies away, because the efficiency is less than 1.",

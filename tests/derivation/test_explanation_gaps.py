@@ -37,3 +37,13 @@ def test_a_plain_denominator_has_no_brackets() -> None:
     assert only.explain(width=2.0, depth=4.0).lines[0].numbers == (
         r"g = \frac{2.00\,\mathrm{m}}{4.00\,\mathrm{m}} = 0.500\,\mathrm{m}"
     )
+
+
+def test_cases_are_told_in_words() -> None:
+    @derive("With a case apart", given=(WIDTH, DEPTH), result=DIAGONAL)
+    def apart(argument: Argument) -> Step:
+        w, d, g = argument.symbols(WIDTH, DEPTH, DIAGONAL)
+        cases = argument.sympy.Piecewise((d, argument.sympy.Eq(w, 1)), (w + d, True))
+        return argument.law("Two cases.", g, cases)
+
+    assert apart.explain().lines[0].text == "g = (d if w = 1, otherwise d + w)"

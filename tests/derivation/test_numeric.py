@@ -45,3 +45,12 @@ def test_common_parts_are_worked_out_once() -> None:
     source = inspect.getsource(numpy_function([a, b], sympy.sqrt(angle) + sympy.exp(angle)))
     assert source.count("sin(") == 1
     assert math.isclose(numpy_function([a, b], angle + angle**2)(2.0, 0.0), 0.0)
+
+
+def test_a_case_in_which_nothing_is_divided_by_nothing() -> None:
+    ratio = sympy.Piecewise((c, sympy.Eq(a, 1)), ((1 - a**c) / (1 - a), True))
+    function = numpy_function([a, c], ratio)
+    with np.errstate(all="ignore"):
+        assert function(1.0, 3.0) == 3.0 and function(0.5, 3.0) == pytest.approx(1.75)
+        both = function(np.array([1.0, 0.5]), np.array([[3.0], [2.0]]))
+    assert both.tolist() == [[3.0, 1.75], [2.0, 1.5]]

@@ -228,7 +228,9 @@ def test_values_outside_a_domain_are_refused_in_words(derivation: Derivation) ->
 @every
 def test_each_condition_refuses_with_its_remedy(derivation: Derivation) -> None:
     values = {
-        v.name: np.append(column, v.domain.low if v.domain.low > -math.inf else 0.0)
+        v.name: np.append(
+            column, [end if abs(end) < math.inf else 0.0 for end in (v.domain.low, v.domain.high)]
+        )
         for v, column in zip(
             derivation.given, draw(derivation, 3000, seed=6, stretch=3.0).values(), strict=True
         )

@@ -47,6 +47,33 @@ def test_limits() -> None:
     assert effective_lines(efficiency=0.01, lines=4) == pytest.approx(1, rel=1e-3)
 
 
+@pytest.mark.parametrize("lines", [1, 2, 3, 20])
+def test_without_friction_every_line_counts_in_full(lines: int) -> None:
+    """As the whole tensioner does, strand by strand; and coming near to it nothing jumps."""
+    assert effective_lines(efficiency=1.0, lines=lines) == lines
+    whole = series_tensioner("hauling", device_pull=1.0, lines=lines, efficiency=1.0)
+    assert whole.effective.low == pytest.approx(lines)
+    near = 1 - 10.0 ** -np.arange(4.0, 16.0)
+    followed_up = np.sum(near ** (2 * np.arange(lines)[:, None]), axis=0)
+    assert effective_lines(efficiency=near, lines=lines) == pytest.approx(followed_up, rel=1e-8)
+    assert effective_lines(efficiency=np.array([0.9, 1.0]), lines=lines)[1] == lines
+
+
+def test_one_line_is_worth_one_whatever_the_rounding() -> None:
+    many = np.random.default_rng(0).uniform(0.9, 1.0, 20_000)
+    assert effective_lines(efficiency=many, lines=np.ones(20_000)) == pytest.approx(1.0, rel=1e-12)
+
+
+def test_without_friction_there_is_no_ceiling() -> None:
+    with pytest.raises(DomainError) as refusal:
+        lines_ceiling(efficiency=1.0)
+    assert str(refusal.value) == (
+        "With an efficiency of 1 there is no ceiling: every further line counts in full. Enter an "
+        "efficiency less than 1."
+    )
+    assert lines_ceiling(efficiency=1 - 1e-9) == pytest.approx(5e8)
+
+
 def test_more_lines_are_always_worth_more_but_never_their_number() -> None:
     for efficiency in np.linspace(0.3, 0.97, 12):
         worth = effective_lines(efficiency=efficiency, lines=np.arange(1, 8))
