@@ -63,7 +63,9 @@ class GlossaryView(Shown):
         )
         self._upload.observe(lambda change: self._take_over(change["new"]), names="value")
         rows = [
-            widgets.HBox([box, widgets.HTML(_meaning(TERMS[key]))])
+            widgets.HBox(
+                [box, widgets.HTML(_meaning(TERMS[key]))], layout={"align_items": "center"}
+            )
             for key, box in self._boxes.items()
         ]
         tools = widgets.HBox(
@@ -89,7 +91,7 @@ class GlossaryView(Shown):
             description=term.word,
             placeholder="your team's word",
             continuous_update=False,
-            layout={"width": "430px"},
+            layout={"width": "430px", "flex": "0 0 auto"},
             style={"description_width": "190px"},
         )
         box.observe(partial(self._typed, term.key), names="value")
