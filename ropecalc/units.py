@@ -1,9 +1,9 @@
 """The one place where numbers meet units.
 
-Inside the library every number is SI: newtons, metres, kilograms, radians. A reader chooses
-display units once (:class:`Display`); this module turns SI into what is shown and turns what
-was typed into SI. Mass and force are different kinds and never mix: "kg" on a load cell is
-kgf here.
+Inside the library every number is SI: newtons, metres, kilograms, radians, metres per second,
+seconds. A reader chooses display units once (:class:`Display`); this module turns SI into what is
+shown and turns what was typed into SI. Mass and force are different kinds and never mix: "kg" on a
+load cell is kgf here.
 """
 
 import math
@@ -27,6 +27,8 @@ class Kind(StrEnum):
     LENGTH = "length"
     MASS = "mass"
     ANGLE = "angle"
+    SPEED = "speed"
+    TIME = "time"
     RATIO = "ratio"
 
     @property
@@ -66,6 +68,10 @@ _ALL = (
     Unit("lb", Kind.MASS, POUND, "pounds"),
     Unit("°", Kind.ANGLE, math.pi / 180.0, "degrees"),
     Unit("rad", Kind.ANGLE, 1.0, "radians"),
+    Unit("m/s", Kind.SPEED, 1.0, "metres per second"),
+    Unit("ft/s", Kind.SPEED, 0.3048, "feet per second"),
+    Unit("s", Kind.TIME, 1.0, "seconds"),
+    Unit("min", Kind.TIME, 60.0, "minutes"),
     Unit("", Kind.RATIO, 1.0, "plain number"),
     Unit("%", Kind.RATIO, 0.01, "per cent"),
 )
@@ -87,6 +93,10 @@ _SPELLINGS = MappingProxyType(
         "lbs": UNITS["lb"],
         "kilogram": UNITS["kg"],
         "pound": UNITS["lb"],
+        "meters per second": UNITS["m/s"],
+        "second": UNITS["s"],
+        "sec": UNITS["s"],
+        "minute": UNITS["min"],
         "m/m": UNITS[""],
         "ft/ft": UNITS[""],
     }
@@ -119,12 +129,12 @@ def find_unit(text: str) -> Unit:
 
 
 def to_si(value: float, unit: str) -> float:
-    """``value`` in the unit spelled ``unit``, as SI (N, m, kg, rad)."""
+    """``value`` in the unit spelled ``unit``, as SI (N, m, kg, rad, m/s, s)."""
     return value * find_unit(unit).factor
 
 
 def from_si(value: float, unit: str) -> float:
-    """An SI ``value`` (N, m, kg, rad) in the unit spelled ``unit``."""
+    """An SI ``value`` (N, m, kg, rad, m/s, s) in the unit spelled ``unit``."""
     return value / find_unit(unit).factor
 
 
@@ -221,6 +231,8 @@ def plain(number: Decimal) -> str:
 class Display:
     """The units a reader chose, one for each kind; every screen and paper reads this.
 
+    Speeds follow the unit of length, in feet per second for feet and inches; times are in seconds.
+
     >>> Display().show(1533.5, Kind.FORCE)
     '1.53 kN'
     >>> Display(force="lbf").show(1533.5, Kind.FORCE, figures=2, rounding=Rounding.UP)
@@ -240,6 +252,10 @@ class Display:
 
     def unit(self, kind: Kind) -> Unit:
         """The unit in which this reader sees numbers of ``kind``."""
+        if kind is Kind.SPEED:
+            return UNITS["ft/s" if find_unit(self.length).symbol in ("ft", "in") else "m/s"]
+        if kind is Kind.TIME:
+            return UNITS["s"]
         return UNITS[""] if kind is Kind.RATIO else find_unit(getattr(self, kind.value))
 
     def value(self, si_value: float, kind: Kind) -> float:

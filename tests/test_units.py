@@ -50,6 +50,8 @@ FINITE = st.floats(-1e9, 1e9, allow_nan=False).filter(lambda v: v == 0 or abs(v)
         (360.0, "°", 6.283185, 5e-7),
         (2000.0, "lb", 907.1847, 5e-5),  # the short ton
         (2240.0, "lb", 1016.047, 5e-4),  # the long ton
+        (1.0, "ft/s", 0.3048, 0.0),
+        (1.0, "min", 60.0, 0.0),
     ],
 )
 def test_published_factors(value: float, unit: str, si: float, tolerance: float) -> None:
@@ -65,8 +67,12 @@ PINT = {
     "N": "newton", "kN": "kilonewton", "kgf": "kilogram_force", "lbf": "pound_force",
     "m": "meter", "cm": "centimeter", "mm": "millimeter", "ft": "foot", "in": "inch",
     "kg": "kilogram", "lb": "pound", "°": "degree", "rad": "radian",
+    "m/s": "meter / second", "ft/s": "foot / second", "s": "second", "min": "minute",
 }  # fmt: skip
-BASE = {Kind.FORCE: "newton", Kind.LENGTH: "meter", Kind.MASS: "kilogram", Kind.ANGLE: "radian"}
+BASE = {
+    Kind.FORCE: "newton", Kind.LENGTH: "meter", Kind.MASS: "kilogram", Kind.ANGLE: "radian",
+    Kind.SPEED: "meter / second", Kind.TIME: "second",
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("symbol", PINT)
@@ -102,6 +108,8 @@ def test_there_and_back(value: float, symbol: str) -> None:
         ("KN", "kN"), (" kn ", "kN"), ("Newtons", "N"), ("lbs", "lb"), ("LBF", "lbf"),
         ("pounds-force", "lbf"), ("feet", "ft"), ("foot", "ft"), ("Meter", "m"), ("deg", "°"),
         ("degrees", "°"), ("radians", "rad"), ("per cent", "%"), ("m/m", ""), ("kilograms", "kg"),
+        ("FT/S", "ft/s"), ("metres per second", "m/s"), ("meters per second", "m/s"),
+        ("sec", "s"), ("second", "s"), ("minutes", "min"), ("minute", "min"),
     ],
 )  # fmt: skip
 def test_spellings(spelled: str, symbol: str) -> None:
@@ -159,7 +167,7 @@ def test_a_number_too_long_to_reckon_with_is_refused() -> None:
         ("450 lbf", Kind.FORCE, 2001.699726867), ("30,5 cm", Kind.LENGTH, 0.305),
         ("180°", Kind.ANGLE, math.pi), ("1 rad", Kind.ANGLE, 1), ("95 %", Kind.RATIO, 0.95),
         ("0.95", Kind.RATIO, 0.95), ("176 lb", Kind.MASS, 79.83225712),
-        ("6 in", Kind.LENGTH, 0.1524),
+        ("6 in", Kind.LENGTH, 0.1524), ("10 ft/s", Kind.SPEED, 3.048), ("2,5 min", Kind.TIME, 150),
     ],
 )  # fmt: skip
 def test_quantities_are_read_as_si(text: str, kind: Kind, si: float) -> None:
@@ -186,6 +194,10 @@ def test_a_missing_unit_is_asked_for() -> None:
         WrongUnitError, match=r"has no unit. Add one of: °, rad \(this is an angle\)"
     ):
         parse_quantity("30", Kind.ANGLE)
+    with pytest.raises(WrongUnitError, match=r"Add one of: m/s, ft/s \(this is a speed\)"):
+        parse_quantity("3", Kind.SPEED)
+    with pytest.raises(WrongUnitError, match=r"is a length, but a time is asked .* of: s, min\."):
+        parse_quantity("3 m", Kind.TIME)
     with pytest.raises(QuantityError, match="Nothing has been typed"):
         parse_quantity("   ", Kind.FORCE)
 
@@ -257,9 +269,23 @@ def test_display_shows_in_the_readers_units() -> None:
     assert american.show(90.718474, Kind.MASS) == "200 lb"
     assert american.show(math.pi / 3, Kind.ANGLE) == "60.0°"
     assert american.show(0.95, Kind.RATIO) == "0.950"
+    assert american.show(3.048, Kind.SPEED) == "10.0 ft/s"
+    assert american.show(90.0, Kind.TIME) == Display().show(90.0, Kind.TIME) == "90.0 s"
     assert Display().number(-1200.0, Kind.FORCE) == "−1.20"
     assert Display().latex(-1200.0, Kind.FORCE) == r"-1.20\,\mathrm{kN}"
     assert Display().latex(math.pi / 3, Kind.ANGLE) == r"60.0^\circ"
+    assert Display().latex(3.0, Kind.SPEED) == r"3.00\,\mathrm{m/s}"
+
+
+@pytest.mark.parametrize(
+    ("length", "speed"),
+    [("m", "m/s"), ("cm", "m/s"), ("mm", "m/s"), ("metres", "m/s"), ("ft", "ft/s"),
+     ("in", "ft/s"), ("feet", "ft/s")],
+)  # fmt: skip
+def test_speeds_follow_the_unit_of_length(length: str, speed: str) -> None:
+    display = Display(length=length)
+    assert display.unit(Kind.SPEED).symbol == speed
+    assert display.si(display.value(3.0, Kind.SPEED), Kind.SPEED) == pytest.approx(3.0)
 
 
 @given(FINITE, st.sampled_from(["N", "kN", "kgf", "lbf"]))
@@ -282,8 +308,7 @@ def test_display_refuses_a_unit_of_another_kind() -> None:
 def test_what_is_shown_reads_back() -> None:
     for kind in Kind:
         for unit in units_of(kind):
-            if kind is Kind.RATIO:
-                continue
-            display = Display(**{kind.value: unit.symbol})
+            chosen = kind not in (Kind.RATIO, Kind.SPEED, Kind.TIME)
+            display = Display(**{kind.value: unit.symbol}) if chosen else Display()
             text = display.show(1.23, kind)
             assert parse_quantity(text, kind)[0] == pytest.approx(1.23, rel=0.01)
