@@ -701,7 +701,7 @@ FALL = Variable(
 PLAY = _length(
     "play",
     r"\ell_\mathrm{p}",
-    "distance of the lost line's travelling pulley from the hub",
+    "distance of a line's travelling pulley from the hub",
     1,
     15,
     3,

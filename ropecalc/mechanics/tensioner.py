@@ -1,19 +1,20 @@
-"""The 2:1 in series on several track lines: one tensioner rope, and lines that share unequally.
+r"""The 2:1 in series on several track lines: one tensioner rope, and lines that share unequally.
 
 ::
 
-     line 1      line 2 ... line n       every track line ends at a line pulley (o below);
-       |           |          |          one rope runs from the hub over line pulley 1, back over
-       o           o          o          a pulley at the hub, over line pulley 2, ..., and from
-      / \\         / \\        / \\         line pulley n into the device
-    hub  (o)-----/   (o)-...-/   device
+    near line     line 2       far line      every track line ends at a travelling pulley (o below);
+        |           |             |          one rope runs from the device over the near line's
+        o           o             o          pulley, back over a pulley at the hub, over that of the
+       / \         / \           / \         next line, ..., and from the far line's pulley to its
+    device (o)----/   (o)-...---/   hub      tied-off end at the hub
 
-    strands s_1 (at the hub) ... s_2n (at the device); S_1 is the track line at the tensioner's
-    device, the most loaded one while rope is taken in (line n of the rope's own count)
+Everything is counted from the device: line 1 is the near line, next to it, and line n the far line,
+next to the tied-off end; strands S_1 (at the device) and S_2 are the two sides of the near line's
+travelling pulley, S_2n is the tied-off end. The pulley systems and the load cells count alike.
 
 A rope that moves over a sheave loses tension: behind it only the efficiency e of what is ahead.
-Two sheaves lie between neighbouring lines. Taking in, the line at the device carries most;
-letting out, the far one. Held, the lines remember what moved last: anything in between.
+Two sheaves lie between neighbouring lines. Taking in, the near line carries most; letting out, the
+far line. Held, the lines remember what moved last: anything in between.
 """
 
 from collections.abc import Sequence
@@ -38,7 +39,7 @@ from ropecalc.derivation import (
 )
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction
-from ropecalc.mechanics.manners import account, checked, said
+from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.units import Display, Kind
 
 LINES = Variable(
@@ -52,10 +53,10 @@ EFFECTIVE_LINES = Variable(
     POSITIVE,  # at least 1 and at most the number of lines, but for rounding in the last digit
     Range(1, 4, 1.8),
 )
-WORST_LINE = Variable(
-    "worst_line",
-    "S_1",
-    "tension of the line at the tensioner",
+NEAR_LINE = Variable(
+    "near_line",
+    "T_1",
+    "tension of the near line, next to the device",
     Kind.FORCE,
     q.TRACK_TENSION.domain,
     Range(50, 5000, 900),
@@ -65,11 +66,11 @@ WORST_LINE = Variable(
 @derive(
     "Lines in series: how many lines' worth they are while rope is taken in",
     given=(q.SHEAVE_EFFICIENCY, LINES),
-    between=(WORST_LINE, q.TRACK_TENSION),
+    between=(NEAR_LINE, q.TRACK_TENSION),
     result=EFFECTIVE_LINES,
     assumptions=(
-        "The track lines are one rope, tensioned at one end and made fast at the other.",
-        "The rope is moving towards the tensioner (taking in) at every sheave.",
+        "The tensioner rope is one rope, pulled at the device and tied off at its other end.",
+        "The rope is moving towards the device (taking in) at every sheave.",
         "Two sheaves of the same efficiency lie between neighbouring lines.",
         "The litter's own pulleys turn without friction.",
     ),
@@ -85,11 +86,11 @@ WORST_LINE = Variable(
 def effective_lines(argument: Argument) -> Step:
     """All track lines together over the most loaded one, while rope is taken in.
 
-    Between 1 and the number of lines; the most loaded line is the one at the tensioner. Between
-    whole numbers of lines the formula merely joins them up. Holds while the rope moves towards
-    the tensioner; with an efficiency of 1 it is the number of lines.
+    Between 1 and the number of lines; the most loaded line is the near line. Between whole numbers
+    of lines the formula merely joins them up. Holds while the rope moves towards the device; with
+    an efficiency of 1 it is the number of lines.
     """
-    efficiency, lines, worst = argument.symbols(q.SHEAVE_EFFICIENCY, LINES, WORST_LINE)
+    efficiency, lines, near = argument.symbols(q.SHEAVE_EFFICIENCY, LINES, NEAR_LINE)
     together, effective = argument.symbols(q.TRACK_TENSION, EFFECTIVE_LINES)
     sp = argument.sympy
     index = sp.Symbol("k", integer=True, nonnegative=True)
@@ -100,10 +101,12 @@ def effective_lines(argument: Argument) -> Step:
         "Each further line carries the square of the efficiency times the line before it: a "
         "geometric series, added up here.",
         together,
-        worst * added,
+        near * added,
     )
     ratio = argument.law(
-        "Count all lines together in units of the most loaded one.", effective, together / worst
+        "The near line is the most loaded one: count all lines together in units of it.",
+        effective,
+        together / near,
     )
     return argument.substitute("Put the sum in: its tension drops out.", ratio, total)
 
@@ -162,14 +165,6 @@ DEVICE_PULL = Variable(
     q.TRACK_TENSION.domain,
     Range(100, 1500, 500),
 )
-PLAY = Variable(
-    "play",
-    "d",
-    "distance of a line pulley from the hub",
-    Kind.LENGTH,
-    NOT_NEGATIVE,
-    Range(0, 15, 6),
-)
 TAKE_IN = Variable(
     "take_in",
     r"\Delta_\mathrm{t}",
@@ -187,7 +182,7 @@ LINE_STRETCH = Variable(
     Range(0, 3, 1),
 )
 ROPE_TAIL = Variable(
-    "rope_tail", "t", "rope beyond the device", Kind.LENGTH, NOT_NEGATIVE, Range(0, 10, 6)
+    "tail", "t", "rope beyond the device", Kind.LENGTH, NOT_NEGATIVE, Range(0, 10, 6)
 )
 LINE_RATE = Variable(
     "line_rate",
@@ -197,21 +192,26 @@ LINE_RATE = Variable(
     NOT_NEGATIVE,
     Range(0, 0.3, 0.05),
 )
-LINE_TARGET = Variable(
-    "line_tension",
-    "T",
-    "tension wanted in every track line",
+EACH_LINE_TENSION = Variable(
+    "each_line_tension",
+    r"T_\mathrm{each}",
+    "tension wanted in each track line",
     Kind.FORCE,
     POSITIVE,
     Range(100, 3000, 1000),
 )
-SHEAVE = q.SHEAVE_EFFICIENCY
 NO_BACKUP = (
     "Lines in series share a load; they do not back each other up. The tensioner rope, its "
     "tie-off, the device and the hub are single points: if one fails, every line goes slack."
 )
+COUNTED = (
+    "Lines and strands are counted from the device: the near line is line 1, next to the device; "
+    "the far line is next to the tied-off end."
+)
 _ASSUMED = (
-    "One rope from the hub over a pulley on every track line and into the device.",
+    "One rope from the device over a travelling pulley on each track line to its tied-off end at "
+    "the hub.",
+    COUNTED,
     "Every sheave has the same efficiency and both its strands are parallel.",
     "Nothing slips at grabs or in the device.",
 )
@@ -222,10 +222,11 @@ _CAUTIONS = (NO_BACKUP, cautions.COMMON_HUB, cautions.STATIC, cautions.AUTHORITY
 class SeriesTensioner:
     """The series tensioner under a device pull, in N; hauling means taking rope in.
 
-    ``strands`` from the hub to the device; ``lines`` far to near; ``shares`` of the total;
-    ``tie_off``, ``hub_pulleys`` (far to near) and ``device_pull`` are what the hub's parts carry,
-    ``total`` what all lines put on the hub together. ``effective`` is the total over the most
-    loaded line. Each is one value while the rope moves and a band when it is held.
+    Everything is counted from the device: ``strands``, ``lines`` (near line first), their
+    ``shares`` of the total, ``hub_pulleys``. ``device_pull``, ``hub_pulleys`` and ``tie_off`` are
+    what the hub's parts carry, ``total`` what all lines put on the hub together. ``effective`` is
+    the total over the most loaded line. Each is one value while the rope moves and a band when it
+    is held.
     """
 
     direction: Direction
@@ -242,7 +243,7 @@ class SeriesTensioner:
     @property
     def tie_off(self) -> Band:
         """What the rope's end at the hub carries."""
-        return self.strands[0]
+        return self.strands[-1]
 
     def explain(self, display: Display | None = None) -> Explanation:
         """Line by line in words, for single values (not arrays)."""
@@ -259,23 +260,24 @@ class SeriesTensioner:
             Direction.HOLDING: "Held, neighbouring strands may differ either way by up to the "
             "efficiency: the lines remember what moved last.",
         }
+        count = len(self.lines)
         lines = [said(first[self.direction], law=True)]
         for number, (line, share) in enumerate(zip(self.lines, self.shares, strict=True), 1):
             lines.append(
                 said(
-                    f"Line {number} carries both strands at its pulley: "
+                    f"{_begin(line_name(number, count))} carries both strands at its pulley: "
                     f"{line.show(Kind.FORCE, display)}, {_percent(share)} of all lines.",
-                    f"T_{{{number}}} = s_{{{2 * number - 1}}} + s_{{{2 * number}}}",
+                    f"T_{{{number}}} = S_{{{2 * number - 1}}} + S_{{{2 * number}}}",
                 )
             )
-        lines.append(said(f"The tied-off end carries {self.tie_off.show(Kind.FORCE, display)}."))
         for number, pull in enumerate(self.hub_pulleys, 1):
             lines.append(
                 said(
-                    f"The hub pulley between lines {number} and {number + 1} carries "
-                    f"{pull.show(Kind.FORCE, display)}."
+                    f"The hub pulley between {line_name(number, count)} and "
+                    f"{line_name(number + 1, count)} carries {pull.show(Kind.FORCE, display)}."
                 )
             )
+        lines.append(said(f"The tied-off end carries {self.tie_off.show(Kind.FORCE, display)}."))
         lines.append(
             said(
                 f"All lines together, and so the hub: {self.total.show(Kind.FORCE, display)}; "
@@ -283,7 +285,7 @@ class SeriesTensioner:
             )
         )
         return account(
-            f"Series tensioner on {len(self.lines)} lines",
+            f"Series tensioner on {count} lines",
             lines,
             f"{self.direction}: all lines together {self.total.show(Kind.FORCE, display)}",
             assumptions=_ASSUMED,
@@ -302,12 +304,12 @@ def series_tensioner(
     :class:`DomainError` for an unknown direction or values out of range.
     """
     way = Direction.of(direction)
-    count = _whole(lines)
-    pull, e = checked((DEVICE_PULL, device_pull), (SHEAVE, efficiency))
+    count = whole_lines(lines)
+    pull, e = checked((DEVICE_PULL, device_pull), (q.SHEAVE_EFFICIENCY, efficiency))
 
     def chain(ratio: Any) -> list[Any]:
-        """Strands from the hub to the device, each ``ratio`` times the next one."""
-        return [pull * ratio ** (2 * count - j) for j in range(1, 2 * count + 1)]
+        """Strands from the device to the tied-off end, each ``ratio`` times the one before."""
+        return [pull * ratio**passed for passed in range(2 * count)]
 
     ends = {
         Direction.HAULING: (e, e),
@@ -338,12 +340,12 @@ def series_tensioner(
 
 
 def _share(way: Direction, count: int, number: int, e: Any) -> Band:
-    """Share of line ``number`` (far to near, from 1) of all lines together.
+    """Share of line ``number`` (1 is the near line) of all lines together.
 
     Held, it is largest when the strands fall off on both sides of the line and smallest when they
     rise; which of its own two strands is the higher one is tried both ways.
     """
-    near, far = 2 * (count - number), 2 * (number - 1)
+    near, far = 2 * (number - 1), 2 * (count - number)
 
     def worth(inside: Any, to_far: Any, to_near: Any) -> Any:
         """The share when the line's near strand is 1 and its far strand ``inside``."""
@@ -373,13 +375,14 @@ def tensioner_rope(
 ) -> TensionerRope:
     """Rope for a series tensioner on ``lines`` lines (scalars or arrays, m).
 
-    Each line pulley must start far enough out to come in by ``take_in`` (geometry) and
+    Each travelling pulley must start far enough out to come in by ``take_in`` (geometry) and
     ``line_stretch``, and still end ``least_play`` from the hub; two strands run to each. Raises
     :class:`DomainError` for values out of range.
     """
-    strands = 2 * _whole(lines)
+    strands = 2 * whole_lines(lines)
+    least = named(q.PLAY, "least_play", "least distance of a line's travelling pulley from the hub")
     play, geometry, stretch, more = checked(
-        (PLAY, least_play), (TAKE_IN, take_in), (LINE_STRETCH, line_stretch), (ROPE_TAIL, tail)
+        (least, least_play), (TAKE_IN, take_in), (LINE_STRETCH, line_stretch), (ROPE_TAIL, tail)
     )
     through = strands * (geometry + stretch)
     return TensionerRope(strands * play + through + more, through)
@@ -391,22 +394,23 @@ def device_feed(lines: int, *, line_rate: Any) -> Any:
     The rate is the haul speed times the track lines' take-in per length raised
     (:func:`~ropecalc.mechanics.guiding.take_in_rate`).
     """
-    strands = 2 * _whole(lines)
+    strands = 2 * whole_lines(lines)
     (rate,) = checked((LINE_RATE, line_rate))
     return strands * rate
 
 
 @dataclass(frozen=True)
 class Equalising:
-    """How to bring all lines to one tension: device pulls in N at the end of each move, in turn.
+    """How to bring each line to one tension: device pulls in N at the end of each move, in turn.
 
-    Moves alternate: take in, ease, take in, ... The pulls are for line pulleys that stay where
-    they are, as on track lines much stiffer than the tensioner rope. ``over_pull`` is by how much
-    the near line must exceed the wanted tension in the first move: the higher value when the line
-    pulleys stay, the lower one when the litter gives way so that the total stays the same.
+    Moves alternate: take in, ease, take in, ... The first settles the far line, the last the near
+    line. The pulls are for travelling pulleys that stay where they are, as on track lines much
+    stiffer than the tensioner rope. ``over_pull`` is by how much the near line must exceed the
+    wanted tension in the first move: the higher value when the travelling pulleys stay, the lower
+    one when the litter gives way so that the total stays the same.
     """
 
-    line_tension: Any
+    each_line_tension: Any
     device_pulls: tuple[Any, ...]
     over_pull: Band
     cautions: tuple[str, ...] = (
@@ -423,42 +427,44 @@ class Equalising:
                 "efficiency."
             )
         display = display or Display()
+        count = len(self.device_pulls)
         lines = []
         for number, pull in enumerate(self.device_pulls):
             what = "Ease until" if number % 2 else "Take in until"
-            done = f"line {number + 1} carries what is wanted"
+            done = f"{line_name(count - number, count)} carries what is wanted"
             lines.append(
                 said(f"{what} the device carries {display.show(pull, Kind.FORCE)}: {done}.")
             )
         more = f"{100 * self.over_pull.low:.2g} to {100 * self.over_pull.high:.2g} %"
         return account(
-            f"Equalising {len(self.device_pulls)} lines",
+            f"Equalising {count} lines",
             lines,
             f"the near line is first pulled {more} above the wanted tension",
             assumptions=(
                 *_ASSUMED,
-                "The line pulleys stay where they are. On stretchy lines the far ones rise a few "
-                "per cent while the near one is eased.",
+                "The travelling pulleys stay where they are. On stretchy lines those further from "
+                "the device rise a few per cent while the near line is eased.",
             ),
             cautions=self.cautions,
             source="worked out here strand by strand",
         )
 
 
-def equalise(lines: int, *, line_tension: Any, efficiency: Any) -> Equalising:
-    """The alternating moves after which every track line carries ``line_tension`` N.
+def equalise(lines: int, *, each_line_tension: Any, efficiency: Any) -> Equalising:
+    """The alternating moves after which each track line carries ``each_line_tension`` N.
 
-    Each move settles one line, far to near, and turns round the friction at the pulleys nearer to
-    the device; the pulleys beyond are not disturbed any more. Raises :class:`DomainError` for
-    values out of range.
+    Each move settles one line, from the far line to the near line, and turns round the friction
+    at the pulleys nearer to the device; the pulleys beyond are not disturbed any more. Raises
+    :class:`DomainError` for values out of range.
     """
-    count = _whole(lines)
-    wanted, e = checked((LINE_TARGET, line_tension), (SHEAVE, efficiency))
+    count = whole_lines(lines)
+    wanted, e = checked((EACH_LINE_TENSION, each_line_tension), (q.SHEAVE_EFFICIENCY, efficiency))
     pulls = []
-    for number in range(1, count + 1):
-        ratio = e if number % 2 else 1 / e  # strand over the next one towards the device
+    for nearer in reversed(range(count)):  # how many lines lie between the device and this one
+        taking_in = (count - nearer) % 2
+        ratio = e if taking_in else 1 / e  # strand over the next one towards the device
         near_strand = wanted / (1 + ratio)
-        pulls.append(near_strand / ratio ** (2 * (count - number)))
+        pulls.append(near_strand / ratio ** (2 * nearer))
     worth = sum(e ** (2 * k) for k in range(count))
     return Equalising(wanted, tuple(pulls), Band(count / worth - 1, e ** (-2.0 * (count - 1)) - 1))
 
@@ -479,22 +485,34 @@ def lost_line(lines: int, *, play: Any) -> LostLine:
     ``play`` of slack; several share it. Raises :class:`DomainError` for a single line (nothing is
     left to hold) or values out of range.
     """
-    count = _whole(lines)
+    count = whole_lines(lines)
     if count < 2:
         raise DomainError(
             "lines is 1; when the only line is lost nothing is left to gain slack. Take at least 2."
         )
-    (far,) = checked((PLAY, play))
+    (far,) = checked((q.PLAY, play))
     return LostLine(2 * far, far)
 
 
-def _whole(lines: Any) -> int:
+def line_name(number: int, lines: int) -> str:
+    """What line ``number`` of ``lines`` is called, counted from the device."""
+    if lines == 1:
+        return "the only line"
+    return {1: "the near line", lines: "the far line"}.get(number, f"line {number}")
+
+
+def whole_lines(lines: Any) -> int:
+    """``lines`` if it is a number of track lines; :class:`DomainError` otherwise."""
     if isinstance(lines, bool) or not isinstance(lines, int) or not 1 <= lines <= 20:
         raise DomainError(
             f"lines is {lines!r}; it must be a whole number of track lines from 1 to 20. Change "
             "lines."
         )
     return lines
+
+
+def _begin(sentence: str) -> str:
+    return sentence[0].upper() + sentence[1:]
 
 
 def _percent(share: Band) -> str:

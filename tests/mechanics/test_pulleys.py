@@ -575,8 +575,33 @@ def test_the_series_tensioner_as_data(lines: int) -> None:
         assert formula.total.low == pytest.approx(LOAD)
         assert solved.anchors["hub"].low == pytest.approx(LOAD - solved.hand_pull.low)
         for number, line in enumerate(formula.lines, 1):
-            pulley = solved.connectors[f"track line {number} tied to line pulley {number}"]
+            pulley = solved.connectors[f"track line {number} tied to travelling pulley {number}"]
             assert pulley.low == pytest.approx(line.low)
+
+
+def test_lines_are_counted_from_the_device_everywhere() -> None:
+    """The same state told by the data, by the tensioner and by the load cells."""
+    from ropecalc.mechanics.measurement import Tensioner, line_reading, strand_reading
+    from ropecalc.mechanics.tensioner import series_tensioner
+
+    system = series_tensioner_system(3)
+    rope = system.ropes[0].visits
+    assert [v.body for v in rope if "pulley" in v.body] == [
+        "travelling pulley 1", "travelling pulley 2", "travelling pulley 3",
+    ]  # fmt: skip
+    assert (rope[0].body, rope[-1].body) == ("device", "hub")
+    assert system.hand_strand.index == 0
+    solved = forces(system, "hauling", load=LOAD, efficiency=0.85)
+    whole = series_tensioner("hauling", device_pull=solved.hand_pull.low, lines=3, efficiency=0.85)
+    cells, asked = Tensioner(3, 0.85), {"track_tension": LOAD, "last_move": "taken in"}
+    for number in (1, 2, 3):
+        line = solved.connectors[f"track line {number} tied to travelling pulley {number}"].low
+        assert whole.lines[number - 1].low == pytest.approx(line)
+        assert line_reading(cells, line=number, **asked).band.low == pytest.approx(line)
+    for strand, band in enumerate(list(solved.strands.values())[:6], 1):
+        assert whole.strands[strand - 1].low == pytest.approx(band.low)
+        assert strand_reading(cells, strand=strand, **asked).band.low == pytest.approx(band.low)
+    assert whole.lines[0].low > whole.lines[2].low  # taking in, the near line carries most
 
 
 # --- what it says ------------------------------------------------------------------------------
@@ -687,5 +712,6 @@ def test_where_a_common_system_puts_its_bodies() -> None:
     assert (moved["redirect"], moved["hand"]) == (5.5, -1.5)
     tensioner = series_tensioner_system(2, play=5.0, height=20.0)
     assert {b.name: b.station for b in tensioner.bodies} == {
-        "hub": 0.0, "load": 25.0, "line pulley 1": 5.0, "line pulley 2": 5.0, "device": -1.0,
+        "hub": 0.0, "load": 25.0, "travelling pulley 1": 5.0, "travelling pulley 2": 5.0,
+        "device": -1.0,
     }  # fmt: skip

@@ -61,7 +61,7 @@ def test_without_friction_every_line_counts_in_full(lines: int) -> None:
 
 def test_one_line_is_worth_one_whatever_the_rounding() -> None:
     many = np.random.default_rng(0).uniform(0.9, 1.0, 20_000)
-    assert effective_lines(efficiency=many, lines=np.ones(20_000)) == pytest.approx(1.0, rel=1e-12)
+    assert effective_lines(efficiency=many, lines=np.ones(20_000)) == pytest.approx(1.0, rel=1e-9)
 
 
 def test_without_friction_there_is_no_ceiling() -> None:
@@ -98,7 +98,7 @@ def test_strand_by_strand(efficiency: float, lines: int) -> None:
     for way, ratio in (("hauling", efficiency), ("lowering", 1 / efficiency)):
         strands = [500.0]
         for _ in range(2 * lines - 1):
-            strands.insert(0, strands[0] * ratio)
+            strands.append(strands[-1] * ratio)
         result = series_tensioner(way, device_pull=500.0, lines=lines, efficiency=efficiency)
         pairs = [strands[2 * i] + strands[2 * i + 1] for i in range(lines)]
         assert [b.low for b in result.strands] == pytest.approx(strands)
@@ -108,7 +108,7 @@ def test_strand_by_strand(efficiency: float, lines: int) -> None:
         assert [b.low for b in result.hub_pulleys] == pytest.approx(
             [strands[2 * i + 1] + strands[2 * i + 2] for i in range(lines - 1)]
         )
-        assert result.tie_off.low == pytest.approx(strands[0])
+        assert result.tie_off.low == pytest.approx(strands[-1])
         assert result.total.low == pytest.approx(sum(strands))
         hub = result.tie_off.low + sum(b.low for b in result.hub_pulleys) + 500.0
         assert hub == pytest.approx(result.total.low)
@@ -120,16 +120,16 @@ def test_strand_by_strand(efficiency: float, lines: int) -> None:
 
 def test_numbers_of_an_independent_calculation_made_for_this_project() -> None:
     taken = series_tensioner("hauling", device_pull=1200 / 1.85, lines=3, efficiency=0.85)
-    assert [b.low for b in taken.lines] == pytest.approx([626.4, 867.0, 1200.0], abs=0.1)
+    assert [b.low for b in taken.lines] == pytest.approx([1200.0, 867.0, 626.4], abs=0.1)
     assert taken.total.low == pytest.approx(2693.4, abs=0.1)
     out = series_tensioner("lowering", device_pull=1200 / 1.85, lines=3, efficiency=0.85)
-    assert [b.low for b in out.lines] == pytest.approx([2704.5, 1954.0, 1411.8], abs=0.2)
+    assert [b.low for b in out.lines] == pytest.approx([1411.8, 1954.0, 2704.5], abs=0.2)
     assert out.total.low == pytest.approx(6070.2, abs=0.3)
     for lines, worth in ((2, 1.810), (3, 2.466), (4, 2.998)):
         assert effective_lines(efficiency=0.9, lines=lines) == pytest.approx(worth, abs=5e-4)
     table = {
-        0.95: (10.3, (30, 33, 37)), 0.90: (5.26, (27, 33, 41)), 0.85: (3.60, (23, 32, 45)),
-        0.80: (2.78, (20, 31, 49)), 0.70: (1.96, (14, 28, 58)), 0.50: (1.33, (5, 19, 76)),
+        0.95: (10.3, (37, 33, 30)), 0.90: (5.26, (41, 33, 27)), 0.85: (3.60, (45, 32, 23)),
+        0.80: (2.78, (49, 31, 20)), 0.70: (1.96, (58, 28, 14)), 0.50: (1.33, (76, 19, 5)),
     }  # fmt: skip
     for efficiency, (ceiling, shares) in table.items():
         assert lines_ceiling(efficiency=efficiency) == pytest.approx(ceiling, rel=5e-3)
@@ -154,7 +154,7 @@ def test_held_bands_are_those_of_every_mixture(lines: int) -> None:
     inside = [rng.uniform(e, 1 / e, sheaves) for _ in range(200)]
     found = []
     for ratios in [*corners, *inside]:
-        strands = np.concatenate([[1.0], np.cumprod(ratios)])[::-1]
+        strands = np.concatenate([[1.0], np.cumprod(ratios)])
         pairs = strands.reshape(lines, 2).sum(axis=1)
         found.append([*strands, *pairs, *(pairs / pairs.sum()), pairs.sum() / pairs.max()])
     low, high = np.min(found, axis=0), np.max(found, axis=0)
@@ -208,10 +208,12 @@ def test_it_explains_itself() -> None:
     taken = told("hauling")
     assert taken.startswith("Series tensioner on 2 lines")
     assert "Taking in, the rope moves towards the device" in taken
-    assert "Line 1 carries both strands at its pulley: 0.770 kN, 45 % of all lines." in taken
-    assert "T_2 = s_3 + s_4" in taken
+    assert "The near line carries both strands at its pulley: 0.950 kN, 55 % of all l" in taken
+    assert "The far line carries both strands at its pulley: 0.770 kN, 45 % of all lines." in taken
+    assert "T_2 = S_3 + S_4" in taken
     assert "The tied-off end carries 0.364 kN." in taken
-    assert "The hub pulley between lines 1 and 2 carries 0.855 kN." in taken
+    assert "The hub pulley between the near line and the far line carries 0.855 kN." in taken
+    assert "the near line is line 1, next to the device; the far line is next to the tied" in taken
     assert "the hub: 1.72 kN; worth 1.81 times the most loaded line." in taken
     assert taken.endswith("hauling: all lines together 1.72 kN")
     assert "Letting out, the rope moves away from the device" in told("lowering")
@@ -219,6 +221,11 @@ def test_it_explains_itself() -> None:
     assert "the lines remember what moved last" in held
     assert "45 to 55 % of all lines" in held
     assert "worth 1.81 to 2.00 times" in held
+    three = series_tensioner("hauling", device_pull=500.0, lines=3, efficiency=0.9).explain()
+    assert "Line 2 carries both strands" in three.as_text()
+    assert "between line 2 and the far line" in three.as_text()
+    one = series_tensioner("hauling", device_pull=500.0, lines=1, efficiency=0.9).explain()
+    assert "The only line carries both strands" in one.as_text()
 
 
 def test_rope_and_feed() -> None:
@@ -229,10 +236,8 @@ def test_rope_and_feed() -> None:
     assert device_feed(2, line_rate=0.05) == pytest.approx(0.2)
     assert device_feed(3, line_rate=np.array([0.0, 0.1])).tolist() == pytest.approx([0.0, 0.6])
     values = {"least_play": 1.0, "take_in": 12.0, "line_stretch": 1.0, "tail": 6.0}
-    names = {"least_play": "play", "take_in": "take_in", "line_stretch": "line_stretch",
-             "tail": "rope_tail"}  # fmt: skip
-    for name, shown in names.items():
-        with pytest.raises(DomainError, match=shown):
+    for name in values:
+        with pytest.raises(DomainError, match=name):
             tensioner_rope(2, **(values | {name: -0.1}))
     with pytest.raises(DomainError, match="line_rate"):
         device_feed(2, line_rate=-0.1)
@@ -241,20 +246,24 @@ def test_rope_and_feed() -> None:
 
 
 def test_equalising_two_lines() -> None:
-    plan = equalise(2, line_tension=1000.0, efficiency=0.9)
+    plan = equalise(2, each_line_tension=1000.0, efficiency=0.9)
     # at the end the strands at each line pulley are T / (1 + e) and e times that
     assert plan.device_pulls == pytest.approx((1000 / 1.9 / 0.81, 900 / 1.9))
     assert plan.over_pull.high == pytest.approx(1 / 0.81 - 1)
     assert plan.over_pull.low == pytest.approx(2 / 1.81 - 1)
     text = plan.explain().as_text()
-    assert "1. Take in until the device carries 0.650 kN: line 1 carries what is wanted." in text
-    assert "2. Ease until the device carries 0.474 kN: line 2 carries what is wanted." in text
+    assert (
+        "1. Take in until the device carries 0.650 kN: the far line carries what is wanted." in text
+    )
+    assert (
+        "2. Ease until the device carries 0.474 kN: the near line carries what is wanted." in text
+    )
     assert "first pulled 10 to 23 % above the wanted tension" in text
     assert any("small ease" in c for c in plan.explain().cautions)
     assert "stretchy lines" in text
-    with pytest.raises(DomainError, match="line_tension"):
-        equalise(2, line_tension=0.0, efficiency=0.9)
-    arrays = equalise(3, line_tension=np.array([1.0, 2.0]), efficiency=0.9)
+    with pytest.raises(DomainError, match="each_line_tension"):
+        equalise(2, each_line_tension=0.0, efficiency=0.9)
+    arrays = equalise(3, each_line_tension=np.array([1.0, 2.0]), efficiency=0.9)
     assert arrays.device_pulls[2].shape == (2,)
     with pytest.raises(DomainError, match="single numbers"):
         arrays.explain()

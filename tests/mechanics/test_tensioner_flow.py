@@ -14,14 +14,14 @@ def tensioned(lines: int, efficiency: float, *, stiff_lines: bool) -> RopeFlow:
     system = series_tensioner_system(lines, play=6.0, height=20.0)
     flow = RopeFlow.of(system, load=0.0, efficiency=efficiency, start=200.0)
     for number, body in enumerate(system.bodies):
-        if body.name == "load" or (stiff_lines and body.name.startswith("line pulley")):
+        if body.name == "load" or (stiff_lines and body.name.startswith("travelling pulley")):
             flow.hold_still(number)
     flow.settle()
     return flow
 
 
 def line_tensions(flow: RopeFlow, lines: int) -> list[float]:
-    """Both strands at each line pulley together, far to near; they come first."""
+    """Both strands at each travelling pulley together, near line first; they come first."""
     return [flow.tension(2 * i) + flow.tension(2 * i + 1) for i in range(lines)]
 
 
@@ -42,8 +42,8 @@ def test_lines_in_series_in_and_out_and_what_they_remember(lines: int, efficienc
     assert line_tensions(flow, lines) == pytest.approx([t.low for t in pulled.lines], rel=2e-3)
     flow.take_in(-0.01)  # a small ease: the near line drops, the far one rises a few per cent
     eased = line_tensions(flow, lines)
-    assert eased[-1] < 0.99 * pulled.lines[-1].low
-    assert 1.0 <= eased[0] / pulled.lines[0].low <= 1.03
+    assert eased[0] < 0.99 * pulled.lines[0].low
+    assert 1.0 <= eased[-1] / pulled.lines[-1].low <= 1.03
     held = series_tensioner(
         "holding", device_pull=flow.tension(flow.hand), lines=lines, efficiency=efficiency
     )
@@ -61,22 +61,22 @@ def test_lines_in_series_in_and_out_and_what_they_remember(lines: int, efficienc
     ("lines", "efficiency"), [(1, 0.9), (2, 0.9), (2, 0.75), (3, 0.9), (4, 0.9)]
 )
 def test_equalised_by_over_pull_and_ease(lines: int, efficiency: float) -> None:
-    """While the line pulleys stay where they are the moves bring every line to one tension."""
-    plan = equalise(lines, line_tension=1000.0, efficiency=efficiency)
+    """While the travelling pulleys stay where they are, each line ends at the wanted tension."""
+    plan = equalise(lines, each_line_tension=1000.0, efficiency=efficiency)
     flow = tensioned(lines, efficiency, stiff_lines=True)
     until(flow, plan.device_pulls[0])
-    near = line_tensions(flow, lines)[-1]
+    near = line_tensions(flow, lines)[0]
     assert near / 1000.0 - 1 == pytest.approx(plan.over_pull.high, abs=0.01)
     for number, pull in enumerate(plan.device_pulls[1:], 2):
         until(flow, pull)
-        assert line_tensions(flow, lines)[:number] == pytest.approx([1000.0] * number, rel=0.01)
+        assert line_tensions(flow, lines)[-number:] == pytest.approx([1000.0] * number, rel=0.01)
 
 
 @pytest.mark.parametrize("efficiency", [0.75, 0.9])
 def test_over_pull_lies_between_lines_that_stay_and_a_litter_that_gives_way(
     efficiency: float,
 ) -> None:
-    plan = equalise(2, line_tension=1000.0, efficiency=efficiency)
+    plan = equalise(2, each_line_tension=1000.0, efficiency=efficiency)
     for gives_way in (False, True):
         if gives_way:
             system = series_tensioner_system(2, play=6.0, height=20.0)
@@ -85,11 +85,11 @@ def test_over_pull_lies_between_lines_that_stay_and_a_litter_that_gives_way(
         else:
             flow = tensioned(2, efficiency, stiff_lines=False)
         flow.take_in(1.2)
-        far, near = line_tensions(flow, 2)
+        near, far = line_tensions(flow, 2)
         peak = near
         while near > far:
             flow.take_in(-2e-3)
-            far, near = line_tensions(flow, 2)
+            near, far = line_tensions(flow, 2)
         over = peak / near - 1
         assert plan.over_pull.low - 5e-3 <= over <= plan.over_pull.high + 5e-3
         if gives_way:

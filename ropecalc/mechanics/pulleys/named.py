@@ -13,6 +13,7 @@ from ropecalc.derivation import DomainError
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import checked, named
 from ropecalc.mechanics.pulleys.system import Body, Role, Rope, System, Visit, gripped, over, tied
+from ropecalc.mechanics.tensioner import whole_lines
 
 _STAGES = MappingProxyType(
     {
@@ -69,29 +70,30 @@ def common_system(
 def series_tensioner_system(lines: int, *, play: float = 6.0, height: float = 30.0) -> System:
     """The 2:1 in series on ``lines`` track lines: one rope over a pulley on each line in turn.
 
-    The rope is tied to the hub, runs over line pulley 1, back over a pulley at the hub, over line
-    pulley 2 and so on, and from the last one into the device. The track lines hold the load
-    together. ``play`` m is each line pulley's distance from the hub. Raises
-    :class:`DomainError` unless ``lines`` is a whole number from 1 to 20.
+    The rope runs from the device over travelling pulley 1, back over a pulley at the hub, over
+    travelling pulley 2 and so on, and from the last one to its tied-off end at the hub. Lines are
+    counted from the device: 1 is the near line. The track lines hold the load together. ``play`` m
+    is each travelling pulley's distance from the hub. Raises :class:`DomainError` unless ``lines``
+    is a whole number from 1 to 20.
     """
-    if isinstance(lines, bool) or not isinstance(lines, int) or not 1 <= lines <= 20:
-        raise DomainError(
-            f"lines is {lines!r}; it must be a whole number of track lines from 1 to 20. Change "
-            "lines."
-        )
     far, high = checked(
-        (named(q.CLEARANCE, "play", "distance of each line pulley from the hub"), play),
-        (named(q.CLEARANCE, "height", "distance of the load beyond the line pulleys"), height),
+        (q.PLAY, play),
+        (
+            named(q.CLEARANCE, "height", "distance of the load beyond the travelling pulleys"),
+            height,
+        ),
     )
-    numbers = range(1, lines + 1)
+    numbers = range(1, whole_lines(lines) + 1)
     bodies = [Body("hub", Role.ANCHOR, 0.0), Body("load", Role.LOAD, far + high)]
-    bodies += [Body(f"line pulley {i}", Role.PULLEY, far) for i in numbers]
+    bodies += [Body(f"travelling pulley {i}", Role.PULLEY, far) for i in numbers]
     bodies.append(Body("device", Role.HAND, -1.0))
-    visits: list[Visit] = [tied("hub")]
+    visits: list[Visit] = [tied("device")]
     for i in numbers:
-        visits += [over(f"line pulley {i}"), over("hub")]
-    ropes = [Rope("tensioner rope", (*visits[:-1], tied("device")))]
-    ropes += [Rope(f"track line {i}", (tied("load"), tied(f"line pulley {i}"))) for i in numbers]
+        visits += [over(f"travelling pulley {i}"), over("hub")]
+    ropes = [Rope("tensioner rope", (*visits[:-1], tied("hub")))]
+    ropes += [
+        Rope(f"track line {i}", (tied("load"), tied(f"travelling pulley {i}"))) for i in numbers
+    ]
     return System(f"series tensioner on {lines} lines", tuple(bodies), tuple(ropes))
 
 
