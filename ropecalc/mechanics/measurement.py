@@ -2,15 +2,17 @@
 
 ::
 
-    track line 2 --(o)= strand 4 - hub        The strands of a tensioner in series are counted from
-                    `-= strand 3 -(o)         the device: strand 1 runs into it, strands 1 and 2 are
-    track line 1 --(o)= strand 2 -'           the two sides of the travelling pulley of line 1.
-                    `-= strand 1 - device
+    far line  --(o)= strand 4 - hub       Lines and strands of a tensioner in series are counted
+                `-= strand 3 -(o)         from the device: strand 1 runs into it, strands 1 and 2
+    near line --(o)= strand 2 -'          are the two sides of the near line's travelling pulley.
+                `-= strand 1 - device
 
 A cell measures the part that it is built into and nothing else. In a tensioner each sheave on the
-way costs tension, in a direction that depends on how the rope moved last: after taking in, the
-strands nearer to the device carry more; after letting out, less. Where nobody wrote it down, only
-a range is known.
+way costs tension, in a direction that depends on how the rope moved last: while rope is taken in,
+the strands nearer to the device carry more; after letting out, less. Handing the strand over to
+the progress capture lets a little rope back. After taking in, that turns the friction round at
+some sheaves and not at others, so that one reading then tells only a range; so it does where
+nobody wrote down what moved last.
 """
 
 from dataclasses import dataclass
@@ -33,11 +35,13 @@ from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band
 from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.tensioner import COUNTED, line_name, whole_lines
 from ropecalc.units import Display, Kind
 
 WRITE_DOWN = (
-    "Write down with each reading where the cell is and which way the tensioner moved last. "
-    "Handing over to the progress capture lets a little rope back: read afterwards."
+    "Read the cells after the strand is handed over to the progress capture, because handing over "
+    "lets a little rope back. Write down with each reading where the cell is, which way the "
+    "tensioner moved last, and whether the strand has been handed over since."
 )
 _READ = (
     "A cell that samples slowly misses peaks, and its error is a share of its full scale, not of "
@@ -242,9 +246,17 @@ _CARRY = "All track lines together carry"
 
 
 class LastMove(StrEnum):
-    """Which way the tensioner's rope moved last. There is no default anywhere."""
+    """What the tensioner's rope did last. There is no default anywhere.
+
+    ``TAKEN_IN`` and ``LET_OUT`` mean that rope ran that way over every sheave, so that each
+    travelling pulley moved, and that none has run back since: one value. Handing the strand over
+    to the progress capture lets a little back. After taking in, that makes it ``HANDED_OVER``, a
+    range, until the rope runs again; so ``TAKEN_IN`` is only for a strand that is still moving,
+    or held by the hand that took it in. After letting out, handing over changes nothing.
+    """
 
     TAKEN_IN = "taken in"
+    HANDED_OVER = "handed over"
     LET_OUT = "let out"
     NOT_RECORDED = "not recorded"
 
@@ -255,9 +267,37 @@ class LastMove(StrEnum):
             return cls(value)
         except ValueError:
             raise DomainError(
-                f"last_move is {value!r}; it must be 'taken in', 'let out' or 'not recorded'. Say "
-                "which way the tensioner moved last: friction remembers it."
+                f"last_move is {value!r}; it must be 'taken in', 'handed over', 'let out' or 'not "
+                "recorded'. Say which way the tensioner moved last, or that its strand has been "
+                "handed over to the progress capture after taking in: friction remembers it."
             ) from None
+
+    @property
+    def why(self) -> str:
+        """What this says about the strands."""
+        return _WHY[self]
+
+
+_WHY = {
+    LastMove.TAKEN_IN: (
+        "Rope was taken in last, over every sheave, and the hand that took it in still holds it, "
+        "so strands nearer to the device carry more. Once the strand is handed over to the "
+        "progress capture, only a range is known: ask for 'handed over'."
+    ),
+    LastMove.HANDED_OVER: (
+        "Rope was taken in, and handing the strand over to the progress capture let a little "
+        "back, so friction has turned round at some sheaves and not at others."
+    ),
+    LastMove.LET_OUT: (
+        "Rope was let out last, over every sheave, so strands nearer to the device carry less. "
+        "Handing over to the progress capture lets out a little more and changes nothing. If only "
+        "a little was let out, ask for 'handed over'."
+    ),
+    LastMove.NOT_RECORDED: (
+        "Nobody wrote down which way the rope moved last, so friction at each sheave may help "
+        "either way."
+    ),
+}
 
 
 @dataclass(frozen=True)
@@ -268,8 +308,7 @@ class Tensioner:
     efficiency: float
 
     def __post_init__(self) -> None:
-        if isinstance(self.lines, bool) or not isinstance(self.lines, int) or self.lines < 1:
-            raise DomainError(f"lines is {self.lines!r}; it must be a whole number, 1 or more.")
+        whole_lines(self.lines)
         checked((q.SHEAVE_EFFICIENCY, self.efficiency))
         if np.ndim(self.efficiency):
             raise DomainError("efficiency is an array; give one efficiency for all sheaves.")
@@ -288,7 +327,10 @@ class Tensioner:
         return _number("line", line, self.lines, "lines are counted from the device")
 
     def ratios(self, strand: int, last_move: LastMove, *, low: bool) -> Any:
-        """Least (or greatest) tension that each strand can have over that of ``strand``."""
+        """Least (or greatest) tension that each strand can have over that of ``strand``.
+
+        Handed over or not recorded, anything that friction can hold is taken to be possible.
+        """
         steps = np.arange(1, self.strands + 1) - self.check_strand(strand)
         if last_move is LastMove.TAKEN_IN:
             return self.efficiency ** steps.astype(float)
@@ -323,21 +365,14 @@ class Inferred:
         """The conclusion in words, for single values (not arrays)."""
         display = display or Display()
         shown = self.band.show(Kind.FORCE, display)
-        if self.last_move is LastMove.NOT_RECORDED:
-            why = (
-                "Nobody wrote down which way the rope moved last, so friction at each sheave may "
-                "help either way."
-            )
-        else:
-            carries = "more" if self.last_move is LastMove.TAKEN_IN else "less"
-            why = (
-                f"Rope was {self.last_move} last, so strands nearer to the device carry {carries}."
-            )
         return account(
             "What a cell in a strand tells",
-            (said(f"{self.known} {display.show(self.given, Kind.FORCE)}."), said(why, law=True)),
+            (
+                said(f"{self.known} {display.show(self.given, Kind.FORCE)}."),
+                said(self.last_move.why, law=True),
+            ),
             f"{self.what}: {shown}",
-            assumptions=("Every sheave has the same efficiency.",),
+            assumptions=("Every sheave has the same efficiency.", COUNTED),
             cautions=self.cautions,
             source="worked out here from the tension lost at each sheave",
         )
@@ -348,12 +383,15 @@ def line_from_strand(
 ) -> Inferred:
     """Tension of one track line from a cell in one strand (scalars or arrays of readings).
 
-    ``strand`` and ``line`` are counted from the device. Raises :class:`DomainError` for strands,
+    ``strand`` and ``line`` are counted from the device; ``last_move`` is a :class:`LastMove` or its
+    words. Raises :class:`DomainError` for strands,
     lines or a last movement that do not exist, and readings that are not positive.
     """
     line = system.check_line(line)
     chosen = slice(2 * line - 2, 2 * line)
-    return _inferred(f"tension of line {line}", system, reading, strand, last_move, chosen)
+    return _inferred(
+        f"tension of {line_name(line, system.lines)}", system, reading, strand, last_move, chosen
+    )
 
 
 def total_from_strand(system: Tensioner, *, reading: Any, strand: int, last_move: str) -> Inferred:
@@ -391,7 +429,7 @@ def line_reading(system: Tensioner, *, track_tension: Any, line: int, last_move:
     move = LastMove.of(last_move)
     shares = _line_shares(system, system.check_line(line), move)
     band = Band(total * min(shares), total * max(shares))
-    return Inferred(f"reading in line {line}", _CARRY, total, move, band)
+    return Inferred(f"reading in {line_name(line, system.lines)}", _CARRY, total, move, band)
 
 
 def _line_shares(system: Tensioner, line: int, move: LastMove) -> list[float]:
@@ -401,7 +439,7 @@ def _line_shares(system: Tensioner, line: int, move: LastMove) -> list[float]:
     one end of its range: all others falling (or growing) away from the line, and the line's own
     pulley either way.
     """
-    if move is not LastMove.NOT_RECORDED:
+    if move in (LastMove.TAKEN_IN, LastMove.LET_OUT):
         strands = system.ratios(1, move, low=True)
         return [float(strands[2 * line - 2 : 2 * line].sum() / strands.sum())]
     shares = []
@@ -417,7 +455,8 @@ def across_sheave(*, reading: Any, efficiency: Any, last_move: str) -> Band:
     """Tension in N beyond a sheave, from a cell on its other side (scalars or arrays).
 
     ``last_move`` says what the rope did at the cell: taken in, it moved towards the cell, so the
-    far side carries less; let out, it moved away. For a tie-off behind a directional, for instance.
+    far side carries less; let out, it moved away; handed over after taking in, anything in between.
+    For a tie-off behind a directional, for instance.
     """
     reading, efficiency = checked((q.READING, reading), (q.SHEAVE_EFFICIENCY, efficiency))
     move = LastMove.of(last_move)
@@ -488,7 +527,8 @@ _WHAT_IT_READS = {
     CellPlace.HUB: "It reads all lines together, whatever the friction in the tensioner.",
     CellPlace.STRAND: (
         "It reads that strand alone, which is about half of its line; the line itself is known "
-        "only together with the last movement."
+        "only together with the last movement, and only as a range once the strand has been handed "
+        "over after taking in."
     ),
 }
 

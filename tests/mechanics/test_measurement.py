@@ -302,6 +302,25 @@ def test_the_ends_of_the_bands_by_trying_all_extreme_states(lines: int) -> None:
         close(found.band, chosen.min(), chosen.max())
 
 
+def test_handed_over_one_reading_tells_only_a_range() -> None:
+    """Three lines, 0.9, 500 N at the device: from all sheaves taking to all of them giving."""
+    system = Tensioner(3, 0.9)
+    total = {"reading": 500.0, "strand": 1}
+    held = total_from_strand(system, last_move="taken in", **total).band
+    handed = total_from_strand(system, last_move="handed over", **total).band
+    let = total_from_strand(system, last_move="let out", **total).band
+    assert (held.low, held.high) == pytest.approx((2343, 2343), abs=0.5)
+    assert (handed.low, handed.high) == pytest.approx((2343, 3968), abs=0.5)
+    assert let.high == pytest.approx(handed.high)
+    for place, number in ((CellPlace.STRAND, 2), (CellPlace.TRACK_LINE, 3)):
+        asked = {"haul_tension": 0.0, "track_tension": 2500.0, "number": number}
+        one, other = (
+            cell_reading(place, system, last_move=move, **asked)
+            for move in ("handed over", "not recorded")
+        )
+        assert one == other and one.width > 100.0
+
+
 def test_independent_calculation_made_for_this_project() -> None:
     two = Tensioner(2, 0.9)
     far = line_from_strand(two, reading=1.0, strand=1, line=2, last_move="not recorded")
@@ -355,7 +374,7 @@ def test_arrays_of_readings() -> None:
         ({"line": 3}, r"line is 3; it must be a whole number from 1 to 2 \(lines are counted"),
         ({"line": 0}, "line is 0"),
         ({"reading": 0.0}, "The reading of the load cell is 0"),
-        ({"last_move": "in"}, "last_move is 'in'; it must be 'taken in', 'let out' or"),
+        ({"last_move": "in"}, "last_move is 'in'; it must be 'taken in', 'handed over', 'let out'"),
     ],
 )
 def test_refusals(change: dict[str, object], words: str) -> None:
@@ -367,7 +386,7 @@ def test_refusals(change: dict[str, object], words: str) -> None:
 @pytest.mark.parametrize(
     ("lines", "efficiency", "words"),
     [
-        (0, 0.9, "lines is 0; it must be a whole number, 1 or more"),
+        (0, 0.9, "lines is 0; it must be a whole number of track lines from 1 to 20"),
         (2.0, 0.9, r"lines is 2\.0"),
         (True, 0.9, "lines is True"),
         (2, 0.0, "efficiency"),
@@ -401,13 +420,23 @@ def test_conclusions_in_words() -> None:
     unknown = line_from_strand(system, last_move="not recorded", **values).explain()
     assert "The cell reads 0.700 kN." in unknown.as_text()
     assert "Nobody wrote down which way the rope moved last" in unknown.as_text()
-    assert unknown.result == "tension of line 2: 1.08 kN to 1.82 kN"
+    assert unknown.result == "tension of the far line: 1.08 kN to 1.82 kN"
+    assert any("the near line is line 1, next to the device" in a for a in unknown.assumptions)
     taken = line_from_strand(system, last_move="taken in", **values).explain()
-    assert "Rope was taken in last, so strands nearer to the device carry more." in str(taken)
-    assert taken.result == "tension of line 2: 1.08 kN"
+    assert (
+        "over every sheave, and the hand that took it in still holds it, so strands nearer to "
+        "the device carry more. Once the strand is handed over" in taken.as_text()
+    )
+    assert taken.result == "tension of the far line: 1.08 kN"
+    handed = line_from_strand(system, last_move="handed over", **values).explain()
+    assert "let a little back, so friction has turned round at some sheaves" in handed.as_text()
+    assert handed.result == unknown.result
     let = line_from_strand(system, last_move="let out", **values)
-    assert "let out last, so strands nearer to the device carry less." in str(let.explain())
-    assert let.explain(Display(force="lbf")).result == "tension of line 2: 410 lbf"
+    assert "let out last, over every sheave, so strands nearer to the device carry less." in str(
+        let.explain()
+    )
+    assert let.explain(Display(force="lbf")).result == "tension of the far line: 410 lbf"
+    assert "after the strand is handed over" in WRITE_DOWN and "handed over since." in WRITE_DOWN
     assert let.explain().cautions[0] == WRITE_DOWN == let.cautions[0]
     assert let.explain().lines[1].is_law
     total = total_from_strand(system, reading=700.0, strand=1, last_move="taken in")
@@ -417,7 +446,9 @@ def test_conclusions_in_words() -> None:
     )
     expected = line_reading(system, track_tension=900.0, line=2, last_move="taken in").explain()
     assert "All track lines together carry 0.900 kN." in str(expected)
-    assert expected.result == "reading in line 2: 0.403 kN"
+    assert expected.result == "reading in the far line: 0.403 kN"
+    middle = line_reading(Tensioner(3, 0.9), track_tension=900.0, line=2, last_move="let out")
+    assert middle.what == "reading in line 2"
     assert "cell reads" not in expected.as_text()
     strand = strand_reading(system, track_tension=900.0, strand=1, last_move="taken in").explain()
     assert "All track lines together carry 0.900 kN." in str(strand)
@@ -427,8 +458,9 @@ def test_across_a_sheave() -> None:
     values = {"reading": 1000.0, "efficiency": 0.8}
     close(across_sheave(last_move="taken in", **values), 800.0)
     close(across_sheave(last_move="let out", **values), 1250.0)
-    held = across_sheave(last_move="not recorded", **values)
-    close(held, 800.0, 1250.0)
+    for unsure in ("not recorded", "handed over"):
+        held = across_sheave(last_move=unsure, **values)
+        close(held, 800.0, 1250.0)
     assert held.show(Kind.FORCE, Display()) == "0.800 kN to 1.25 kN"
     many = across_sheave(
         reading=np.array([1.0, 2.0]), efficiency=np.array([0.5, 1.0]), last_move="taken in"
