@@ -36,7 +36,7 @@ from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.tensioner import COUNTED, line_name, whole_lines
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display, Kind, Rounding
 
 WRITE_DOWN = (
     "Read the cells after the strand is handed over to the progress capture, because handing over "
@@ -188,15 +188,17 @@ class TensionBand:
         return self.most is None or self.most > 1.5 * self.nominal
 
     def show(self, display: Display) -> str:
-        """The band in words and in the reader's units."""
-        nominal, least = (display.show(v, Kind.FORCE) for v in (self.nominal, self.least))
+        """The band in words and in the reader's units; its ends are rounded outwards."""
+        nominal = display.show(self.nominal, Kind.FORCE)
+        least = display.show(self.least, Kind.FORCE, rounding=Rounding.DOWN)
         if self.most is None:
             return (
                 f"{nominal}, at least {least}, and without an upper limit: within your errors the "
                 "litter may be on the straight line from directional to hub. Do not use this "
                 "number; change the geometry."
             )
-        text = f"{nominal} ({least} to {display.show(self.most, Kind.FORCE)} with your errors)."
+        most = display.show(self.most, Kind.FORCE, rounding=Rounding.UP)
+        text = f"{nominal} ({least} to {most} with your errors)."
         if self.too_sensitive:
             return f"{text} Too sensitive: do not use this number; change the geometry."
         return text
@@ -234,6 +236,8 @@ def tension_band(
     least = guiding.track_tension(
         load=load, haul_elevation=float(up[1]), ground_depression=square_to_haul
     )
+    if up[1] == np.pi / 2:  # a plumb haul line carries all of the load
+        least = 0.0
     most = None if reaches_line else float(corners.max())
     return TensionBand(nominal=nominal, least=least, most=most)
 

@@ -40,7 +40,7 @@ from ropecalc.derivation import (
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction
 from ropecalc.mechanics.manners import account, checked, named, said
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display, Kind, Rounding, plain, round_figures
 
 LINES = Variable(
     "lines", "n", "number of track lines in series", Kind.RATIO, Domain(1.0, 20.0), Range(1, 4, 2)
@@ -435,11 +435,19 @@ class Equalising:
             lines.append(
                 said(f"{what} the device carries {display.show(pull, Kind.FORCE)}: {done}.")
             )
-        more = f"{100 * self.over_pull.low:.2g} to {100 * self.over_pull.high:.2g} %"
+        if self.over_pull.high > 0:
+            low = plain(round_figures(100 * self.over_pull.low, 2, Rounding.DOWN))
+            high = plain(round_figures(100 * self.over_pull.high, 2, Rounding.UP))
+            result = (
+                f"the near line is first pulled {low} to {high} % above the wanted tension: allow "
+                f"for {high} % there"
+            )
+        else:
+            result = "no over-pull is needed"
         return account(
             f"Equalising {count} lines",
             lines,
-            f"the near line is first pulled {more} above the wanted tension",
+            result,
             assumptions=(
                 *_ASSUMED,
                 "The travelling pulleys stay where they are. On stretchy lines those further from "

@@ -258,7 +258,14 @@ def test_equalising_two_lines() -> None:
     assert (
         "2. Ease until the device carries 0.474 kN: the near line carries what is wanted." in text
     )
-    assert "first pulled 10 to 23 % above the wanted tension" in text
+    # 10.497 % down and 23.457 % up
+    assert text.endswith("first pulled 10 to 24 % above the wanted tension: allow for 24 % there")
+    alone = equalise(1, each_line_tension=1000.0, efficiency=0.9).explain()
+    assert alone.result == "no over-pull is needed"
+    smooth = equalise(3, each_line_tension=1000.0, efficiency=1.0)
+    assert smooth.explain().result == "no over-pull is needed"
+    assert smooth.device_pulls == pytest.approx((500.0, 500.0, 500.0))
+    assert "until the device carries 0.526 kN: the only line carries" in alone.as_text()
     assert any("small ease" in c for c in plan.explain().cautions)
     assert "stretchy lines" in text
     with pytest.raises(DomainError, match="each_line_tension"):
