@@ -108,7 +108,8 @@ class Template:
 
     ``difficulty`` is 1 (one step), 2 (some steps, or a decision on direction) or 3 (several
     steps); ``objective`` completes "After this you can ...". ``usable`` turns down numbers that
-    are allowed but teach badly.
+    are allowed but teach badly. ``must_pass`` marks what nobody should get wrong at the cliff:
+    practice brings it back most often, and an instructor may demand it of everybody.
     """
 
     key: str
@@ -122,6 +123,7 @@ class Template:
     difficulty: int
     objective: str
     usable: Callable[[Mapping[str, float]], bool] = lambda values: True
+    must_pass: bool = False
 
     def __post_init__(self) -> None:
         drawn = {given.name for given in self.givens}

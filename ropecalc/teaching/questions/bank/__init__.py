@@ -1,0 +1,23 @@
+"""The question templates, one module a topic, and the lesson that each belongs to."""
+
+from collections.abc import Mapping
+
+from ropecalc.teaching.keyed import by_key
+from ropecalc.teaching.questions.bank import along_the_raise, holding_off
+from ropecalc.teaching.questions.template import Template
+
+BY_LESSON: Mapping[int, tuple[Template, ...]] = {
+    8: holding_off.QUESTIONS,
+    9: along_the_raise.QUESTIONS,
+}
+"""Every question by the number of its lesson."""
+
+LESSON_OF: Mapping[str, int] = {
+    question.key: lesson for lesson, questions in BY_LESSON.items() for question in questions
+}
+"""The number of each question's lesson, by the question's key."""
+
+BANK: Mapping[str, Template] = by_key(
+    question for questions in BY_LESSON.values() for question in questions
+)
+"""Every question by its key, in the order of the course."""

@@ -180,3 +180,12 @@ HUB_TOO_CLOSE = Template(
     difficulty=2,
     objective="find how near to the wall a hub may not stand",
 )
+
+
+QUESTIONS = (
+    CLEAR_THE_LINE,
+    TAKE_IN,
+    HUB_UPLIFT,
+    HUB_TOO_CLOSE,
+)
+"""This module's questions, in the order of the lesson."""

@@ -436,3 +436,18 @@ OUT_OF_REACH = Template(
     difficulty=2,
     objective="find how far out a litter can be held at most",
 )
+
+
+QUESTIONS = (
+    ATTENDANT_PUSH,
+    ATTENDANT_HAUL,
+    TAG_FROM_PLACES,
+    HAUL_AGAINST_TAG,
+    HAUL_BESIDE_TRACK,
+    TRACK_TENSION,
+    TRACK_LIFT,
+    HIGH_HUB,
+    TAG_ON_THE_RAIL,
+    OUT_OF_REACH,
+)
+"""This module's questions, in the order of the lesson."""

@@ -1,0 +1,130 @@
+"""All papers of one examination as the instructor keeps them: one file, without the seed.
+
+The numbers of every paper are stored, so that it can be printed and marked again in any later
+release, whatever becomes of the way in which numbers are drawn.
+"""
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+from ropecalc import __version__
+from ropecalc.planning.files import write_whole
+from ropecalc.teaching.papers.blueprint import Blueprint
+from ropecalc.teaching.papers.paper import RIGHT, Item, Paper
+from ropecalc.teaching.papers.trouble import PaperError
+from ropecalc.teaching.questions.draw import Draw
+from ropecalc.teaching.questions.template import Template
+
+FILE = "issue.json"
+FORMAT = 1
+
+
+@dataclass(frozen=True)
+class Issue:
+    """One examination: its papers by student, and what passing takes (a share of the marks)."""
+
+    title: str
+    pass_mark: float
+    papers: tuple[Paper, ...]
+
+    def paper(self, student: str) -> Paper:
+        """The paper of ``student``. Raises KeyError in words."""
+        for paper in self.papers:
+            if paper.student == student:
+                return paper
+        raise KeyError(f"nobody called “{student}” has a paper of “{self.title}”")
+
+    def without(self, student: str) -> "Issue":
+        """The same without one student's paper."""
+        return replace(self, papers=tuple(p for p in self.papers if p.student != student))
+
+
+def pass_mark(blueprint: Blueprint, chosen: Sequence[Template]) -> float:
+    """The share of the marks that passing takes: the judges' mean where they judged."""
+    if blueprint.judged:
+        return sum(blueprint.judged[t.key] for t in chosen) / len(chosen)
+    assert blueprint.pass_mark is not None
+    return blueprint.pass_mark
+
+
+def write_issue(issue: Issue, folder: Path) -> Path:
+    """Write ``issue`` into ``folder`` and return the file."""
+    document = {
+        "format": FORMAT,
+        "made_with": __version__,
+        "title": issue.title,
+        "pass_mark": issue.pass_mark,
+        "papers": [_as_document(paper) for paper in issue.papers],
+    }
+    path = folder / FILE
+    write_whole(path, json.dumps(document, indent=1, ensure_ascii=False) + "\n")
+    return path
+
+
+def _as_document(paper: Paper) -> dict[str, Any]:
+    return {
+        "student": paper.student,
+        "code": paper.code,
+        "minutes": paper.minutes,
+        "formula_sheet": paper.formula_sheet,
+        "items": [
+            {
+                "question": item.template.key,
+                "values": dict(item.drawn.values),
+                "options": list(item.options),
+                "must_pass": item.must_pass,
+            }
+            for item in paper.items
+        ],
+    }
+
+
+def read_issue(folder: Path, bank: Mapping[str, Template]) -> Issue:
+    """The issue kept in ``folder``. Raises :class:`PaperError` for a file that is not one."""
+    path = folder / FILE
+    try:
+        document = json.loads(path.read_text(encoding="utf-8"))
+        if document["format"] != FORMAT:
+            raise PaperError(str(path), "was written by another release of this course.")
+        papers = tuple(_paper(one, document["title"], bank, path) for one in document["papers"])
+        return Issue(str(document["title"]), float(document["pass_mark"]), papers)
+    except OSError as error:
+        raise PaperError(str(path), f"cannot be read ({error.strerror}).") from None
+    except PaperError:
+        raise
+    except (ValueError, KeyError, TypeError, RecursionError):
+        raise PaperError(
+            str(path), "is damaged, or no file of papers. Take it from your backup."
+        ) from None
+
+
+def _paper(one: Any, title: str, bank: Mapping[str, Template], path: Path) -> Paper:
+    items = []
+    for entry in one["items"]:
+        template = bank.get(entry["question"])
+        if template is None:
+            raise PaperError(
+                str(path),
+                f"asks “{entry['question']}”, which this release does not know. Use release "
+                "of the file's “made_with”.",
+            )
+        values = {given.name: float(entry["values"][given.name]) for given in template.givens}
+        options = tuple(entry["options"])
+        if options and set(options) != {RIGHT, *(m.key for m in template.mistakes)}:
+            raise PaperError(
+                str(path),
+                f"offers other options for “{template.key}” than this release has. Use the "
+                "release of the file's “made_with”.",
+            )
+        drawn = Draw(template, 0, MappingProxyType(values))
+        items.append(Item(drawn, options, bool(entry["must_pass"])))
+    paper = Paper(title, one["student"], one["minutes"], tuple(items), one["formula_sheet"])
+    if paper.code != one["code"]:
+        raise PaperError(
+            str(path), f"was altered: the paper of {paper.student} no longer fits its code."
+        )
+    return paper

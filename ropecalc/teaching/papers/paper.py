@@ -1,0 +1,95 @@
+"""One student's paper: the questions with this student's numbers, and the code on its front."""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from hashlib import sha256
+
+from ropecalc.teaching.papers.blueprint import Blueprint
+from ropecalc.teaching.papers.choosing import as_choice
+from ropecalc.teaching.questions.draw import Draw, draw
+from ropecalc.teaching.questions.template import Template
+
+RIGHT = ""
+"""Stands for the right answer among the options of a choice; all others are mistakes' keys."""
+LETTERS = "ABCDEFGH"
+_CODE_LETTERS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"  # none that reads like another
+
+
+@dataclass(frozen=True)
+class Item:
+    """A question on a paper. ``options`` are empty where a number is to be written.
+
+    Otherwise they stand in the order in which they are offered: :data:`RIGHT`, or the key of the
+    mistake whose number is shown.
+    """
+
+    drawn: Draw
+    options: tuple[str, ...] = ()
+    must_pass: bool = False
+
+    @property
+    def template(self) -> Template:
+        """The question without its numbers."""
+        return self.drawn.template
+
+    def option_value(self, option: str) -> float:
+        """What is shown for ``option``, SI."""
+        return self.drawn.answer if option == RIGHT else self.drawn.mistaken[option]
+
+    @property
+    def right_letter(self) -> str:
+        """The letter of the right option; "" where a number is to be written."""
+        return LETTERS[self.options.index(RIGHT)] if self.options else ""
+
+
+@dataclass(frozen=True)
+class Paper:
+    """A paper as it is handed out, with all that marking needs and nothing of the seed."""
+
+    title: str
+    student: str
+    minutes: int
+    items: tuple[Item, ...]
+    formula_sheet: bool = True
+
+    @property
+    def code(self) -> str:
+        """Eight letters that no other paper has; they tell nothing about the answers."""
+        return version_code(self)
+
+
+def make_paper(blueprint: Blueprint, chosen: tuple[Template, ...], student: str) -> Paper:
+    """The paper of ``student``; the same each time for the same blueprint and name."""
+    seed = f"{blueprint.seed}|{student}"
+    choices = as_choice(blueprint, chosen)
+    items = []
+    for template in chosen:
+        drawn = draw(template, seed)
+        options = _shuffled(template, seed) if template.key in choices else ()
+        items.append(Item(drawn, options, template.key in blueprint.must_pass))
+    return Paper(blueprint.title, student, blueprint.minutes, tuple(items), blueprint.formula_sheet)
+
+
+def _shuffled(template: Template, seed: str) -> tuple[str, ...]:
+    options = [RIGHT, *(mistake.key for mistake in template.mistakes)]
+    return tuple(
+        sorted(options, key=lambda o: sha256(f"{seed}|{template.key}|{o}".encode()).digest())
+    )
+
+
+def version_code(paper: Paper) -> str:
+    """From what the paper asks and whom; another student's or an altered paper has another."""
+    asked = [
+        paper.title,
+        paper.student,
+        [[i.template.key, _plain(i.drawn.values), list(i.options)] for i in paper.items],
+    ]
+    digest = sha256(json.dumps(asked, sort_keys=True).encode()).digest()
+    number = int.from_bytes(digest[:5], "big")
+    letters = "".join(_CODE_LETTERS[number >> (5 * place) & 31] for place in range(8))
+    return f"{letters[:4]}-{letters[4:]}"
+
+
+def _plain(values: Mapping[str, float]) -> dict[str, str]:
+    return {name: f"{value:.9g}" for name, value in values.items()}
