@@ -187,8 +187,8 @@ ROPE_TAIL = Variable(
 LINE_RATE = Variable(
     "line_rate",
     "v",
-    "speed at which each track line comes in, in m/s",
-    Kind.RATIO,
+    "speed at which each track line comes in",
+    Kind.SPEED,
     NOT_NEGATIVE,
     Range(0, 0.3, 0.05),
 )
@@ -477,21 +477,70 @@ def equalise(lines: int, *, each_line_tension: Any, efficiency: Any) -> Equalisi
     return Equalising(wanted, tuple(pulls), Band(count / worth - 1, e ** (-2.0 * (count - 1)) - 1))
 
 
+@derive(
+    "Lines in series: slack that the loss of one line gives the others",
+    given=(q.PLAY, LINES),
+    result=q.RELEASED,
+    assumptions=(
+        "The track lines are one rope, tensioned at one end; the tensioner is locked.",
+        "One line parts and its travelling pulley runs in to the hub.",
+        "All other lines are tight again in the end, as the litter moves in: a line with more "
+        "slack than the others would hand it on to them.",
+    ),
+    conditions=(
+        Condition(
+            "At least one line must be left.",
+            "Give two lines or more.",
+            lambda v: v["lines"] >= 2,
+        ),
+    ),
+    cautions=(
+        "Lines tensioned by one rope are not independent: they share the load but do not back each "
+        "other up. Tying back the tails limits what runs through.",
+        "Friction at the sheaves can keep some of the rope from the lines further from the lost "
+        "one: the litter then moves in less, but one line can hang slack while another carries "
+        "more than its share.",
+        cautions.REHEARSE,
+        cautions.STATIC,
+        cautions.AUTHORITY,
+    ),
+    source="derived here from the length of the tensioner rope",
+)
+def released_slack(argument: Argument) -> Step:
+    """Slack in m that each of the other lines gains when one of n lines in series is lost.
+
+    It does not matter which line is lost. With friction the least slack of a line, which decides
+    how far the litter moves, is at most this.
+    """
+    play, lines, released = argument.symbols(q.PLAY, LINES, q.RELEASED)
+    rope = argument.law(
+        "The lost line's two strands run through to the others, and each of those needs two "
+        "strands of it for its slack.",
+        2 * released * (lines - 1),
+        2 * play,
+    )
+    return argument.solve("Solve for the slack.", rope, released)
+
+
 @dataclass(frozen=True)
 class LostLine:
-    """After one line is lost, in m: what runs in, and the slack each other line can gain."""
+    """After one line is lost, in m: the rope that runs in, and the slack that it makes.
+
+    ``slack`` is what each of the other lines gains (:func:`released_slack`), and so how much
+    longer they are for the litter. ``most`` is what a single line gains if the others take none;
+    it then hangs slack while those hold the litter where it was.
+    """
 
     runs_in: Any
     slack: Any
+    most: Any
 
 
 def lost_line(lines: int, *, play: Any) -> LostLine:
     """What the rest gets when one of ``lines`` lines parts while its pulley is ``play`` m out.
 
-    Its pulley runs to the hub and both its strands, 2 ``play`` of rope, run into the rest. A
-    neighbour that takes all of it moves out by half of that, so a single remaining line gains
-    ``play`` of slack; several share it. Raises :class:`DomainError` for a single line (nothing is
-    left to hold) or values out of range.
+    Its pulley runs to the hub and both its strands, 2 ``play`` of rope, run into the rest. Raises
+    :class:`DomainError` for a single line (nothing is left to hold) or values out of range.
     """
     count = whole_lines(lines)
     if count < 2:
@@ -499,7 +548,7 @@ def lost_line(lines: int, *, play: Any) -> LostLine:
             "lines is 1; when the only line is lost nothing is left to gain slack. Take at least 2."
         )
     (far,) = checked((q.PLAY, play))
-    return LostLine(2 * far, far)
+    return LostLine(2 * far, released_slack(play=far, lines=count), far)
 
 
 def line_name(number: int, lines: int) -> str:

@@ -79,6 +79,10 @@ def test_it_says_how_it_got_there() -> None:
     assert "pulled up 33.2 m altogether; 99.6 m of rope come through the hands" in text
     assert text.endswith("9 throws, 8 resets, 492 s")
     assert "13.1 ft" in plan().explain(Display(length="ft")).as_text()
+    assert (
+        "At 0.984 ft/s, and 20.0 s for each reset" in plan().explain(Display(length="ft")).as_text()
+    )
+    assert plan(height=120.0).explain().result.endswith(" 33 resets, 1990 s")  # 1332 and 660
     with pytest.raises(DomainError, match="single numbers, not arrays"):
         plan(height=np.array([4.0, 30.0])).explain()
     assert plan().cautions
@@ -180,11 +184,30 @@ def test_the_same_hands_put_more_into_a_snag_with_more_advantage() -> None:
     """An independent calculation made for this project: five at 0.35 kN, 4.7 and 12.9 kN."""
     for name, expected in (("3:1", 4.7e3), ("9:1", 12.9e3)):
         gain = forces(common_system(name), "hauling", load=1.0, efficiency=0.9).advantage.low
-        force = snag_force(people=5, per_person=350.0, advantage=gain)
+        force = snag_force(people=5, burst_per_person=350.0, advantage=gain)
         assert force == pytest.approx(expected, abs=50)
         # what the snag carries, the same system needs those hands for
         again = forces(common_system(name), "hauling", load=force, efficiency=0.9)
         assert again.hand_pull.low == pytest.approx(5 * 350.0)
-    for name in ("people", "per_person", "advantage"):
+    values = {"people": 5, "burst_per_person": 350.0, "advantage": 3.0}
+    for name in values:
         with pytest.raises(DomainError, match=name):
-            snag_force(**{"people": 5, "per_person": 350.0, "advantage": 3.0, name: 0.0})
+            snag_force(**{**values, name: 0.0})
+    with pytest.raises(DomainError, match="most that one person pulls for a moment, not steadily"):
+        snag_force(**{**values, "burst_per_person": -1.0})
+    assert any("for a moment people pull much harder" in c for c in plan().cautions)
+
+
+def test_a_burst_goes_further_than_the_steady_pull_that_people_are_counted_by() -> None:
+    """The crew a raise needs, at twice its steady pull: the bound is the work it does in a jerk."""
+    system = common_system("3:1")
+    raised = forces(system, "hauling", load=2000.0, efficiency=0.9)
+    crew = haulers(hand_pull=raised.hand_pull.low, per_person=200.0)
+    bound = float(travel(system).ratio)  # hand's work over load's work, without friction
+    for efficiency in (0.8, 0.9, 1.0):
+        gain = forces(system, "hauling", load=1.0, efficiency=efficiency).advantage.low
+        snag = snag_force(people=crew, burst_per_person=400.0, advantage=gain)
+        assert 2000.0 < snag <= crew * 400.0 * bound * (1 + 1e-12)
+    assert snag == pytest.approx(crew * 400.0 * bound)
+    many = snag_force(people=np.array([1, 2]), burst_per_person=400.0, advantage=3.0)
+    assert many.tolist() == [1200.0, 2400.0]

@@ -10,7 +10,8 @@ ASSUMPTIONS = (
 CAUTIONS = (
     "Efficiencies differ with pulley, rope, load, water and dirt: enter values you measured, and "
     "expect others on the day.",
-    "The more advantage, the harder the same hands can pull into a snag without feeling it.",
+    "The more advantage, the harder the same hands can pull into a snag without feeling it; for a "
+    "moment people pull much harder than they can keep up.",
     cautions.STATIC,
     cautions.AUTHORITY,
 )

@@ -34,9 +34,12 @@ RISE = _asked("rise", "rise of the load in one throw", Kind.LENGTH, 4)
 CLEAR = _asked("clear", "least length a strand may keep", Kind.LENGTH, 0.3, zero=True)
 GROUND = _asked("ground", "way the haul team can walk", Kind.LENGTH, 12)
 RATIO = _asked("ratio", "rope through the hands per length of rise", Kind.RATIO, 3)
-HAND_SPEED = _asked("hand_speed", "speed of the haul team, in m/s", Kind.RATIO, 0.3)
-RESET_TIME = _asked("reset_time", "time of one reset, in s", Kind.RATIO, 20, zero=True)
+HAND_SPEED = _asked("hand_speed", "speed of the haul team", Kind.SPEED, 0.3)
+RESET_TIME = _asked("reset_time", "time of one reset", Kind.TIME, 20, zero=True)
 PER_PERSON = _asked("per_person", "steady pull of one person", Kind.FORCE, 200)
+BURST = _asked(
+    "burst_per_person", "most that one person pulls for a moment, not steadily", Kind.FORCE, 500
+)
 PEOPLE = _asked("people", "number of people hauling", Kind.RATIO, 5)
 ADVANTAGE = _asked("advantage", "load over hand's pull, hauling", Kind.RATIO, 3)
 PULL = _asked("hand_pull", "pull on the haul strand", Kind.FORCE, 700)
@@ -102,14 +105,16 @@ class Throws:
                 f"{metres(self.rope_through_hands)} of rope come through the hands."
             ),
             said(
-                f"At {self.hand_speed:.3g} m/s, and {self.reset_time:.3g} s for each reset, that "
-                f"takes {self.time:.3g} s."
+                f"At {display.show(self.hand_speed, Kind.SPEED)}, and "
+                f"{display.show(self.reset_time, Kind.TIME)} for each reset, that takes "
+                f"{display.show(self.time, Kind.TIME)}."
             ),
         )
         return account(
             "Throws, resets and time",
             lines,
-            f"{self.throws:.0f} throws, {self.resets:.0f} resets, {self.time:.3g} s",
+            f"{self.throws:.0f} throws, {self.resets:.0f} resets, "
+            f"{display.show(self.time, Kind.TIME)}",
             assumptions=(
                 "The system is pulled out fully at each reset and every reset loses the same.",
                 "Sustained pull and speed; stops, changes of team and edges are not counted.",
@@ -192,13 +197,17 @@ def haulers(*, hand_pull: Any, per_person: Any) -> Any:
     return math.trunc(people) if np.ndim(people) == 0 else people
 
 
-def snag_force(*, people: Any, per_person: Any, advantage: Any) -> Any:
+def snag_force(*, people: Any, burst_per_person: Any, advantage: Any) -> Any:
     """Force in N that ``people`` can put into a snag through ``advantage``, without feeling it.
 
-    The load side of the system carries this if something catches and the team keeps pulling
-    ``per_person`` N each. ``advantage`` is load over hand's pull, hauling.
+    The load side of the system carries this if something catches while the team pulls.
+    ``burst_per_person`` N is the most one person pulls for a moment: a team that is stopped jerks
+    harder than the steady pull from which :func:`haulers` counts people, so measure it or take it
+    high. ``advantage`` is load over hand's pull, hauling; pulleys better than their
+    efficiencies say come near the advantage without friction, which is the bound. What the team's
+    own movement adds when the rope stops dead is not in it.
     """
-    n, each, gain = checked((PEOPLE, people), (PER_PERSON, per_person), (ADVANTAGE, advantage))
+    n, each, gain = checked((PEOPLE, people), (BURST, burst_per_person), (ADVANTAGE, advantage))
     return n * each * gain
 
 
