@@ -25,4 +25,5 @@ ATTENDANT_LIMITS = (
     "An attendant adds their own mass to the load, and cannot push where the wall falls away or "
     "the footing is wet."
 )
+REHEARSE = "Do not rehearse failures with a person on the litter."
 EVERY_RESULT = (STATIC, FRICTIONLESS, AUTHORITY)

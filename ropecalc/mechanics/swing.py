@@ -34,8 +34,7 @@ MOVING = (
     "Beyond the static model in one respect: things move here. Rock shape, rope stretch during "
     "the swing, spin and people are left out. Use it to compare plans, not to foretell an injury."
 )
-REHEARSE = "Do not rehearse failures with a person on the litter."
-_SWING = (MOVING, REHEARSE, cautions.STATIC, cautions.AUTHORITY)
+_SWING = (MOVING, cautions.REHEARSE, cautions.STATIC, cautions.AUTHORITY)
 _ARREST = (
     "A device that slips or a rope that runs over an edge makes the peak smaller but the fall "
     "longer. Strength of anchors and people is left out.",
@@ -138,43 +137,6 @@ def arrest_peak(argument: Argument) -> Step:
         put_in,
         load * (1 + sp.sqrt(1 + 2 * stiffness * slack / (load * length))),
     )
-
-
-@derive(
-    "Lines in series: slack that the loss of one line gives the others",
-    given=(q.PLAY, tensioner.LINES),
-    result=q.RELEASED,
-    assumptions=(
-        "The track lines are one rope, tensioned at one end; the tensioner is locked.",
-        "One line parts and its travelling pulley runs in to the hub.",
-        "All other lines get the same slack, as the litter moves in.",
-    ),
-    conditions=(
-        Condition(
-            "At least one line must be left.",
-            "Give two lines or more.",
-            lambda v: v["lines"] >= 2,
-        ),
-    ),
-    cautions=(
-        "Lines tensioned by one rope are not independent: they share the load but do not back each "
-        "other up. Tying back the tails limits what runs through.",
-        REHEARSE,
-        cautions.STATIC,
-        cautions.AUTHORITY,
-    ),
-    source="derived here from the length of the tensioner rope",
-)
-def released_slack(argument: Argument) -> Step:
-    """Slack in m that each of the other lines gains when one of n lines in series is lost."""
-    play, lines, released = argument.symbols(q.PLAY, tensioner.LINES, q.RELEASED)
-    rope = argument.law(
-        "The lost line's two strands run through to the others, and each of those needs two "
-        "strands of it for its slack.",
-        2 * released * (lines - 1),
-        2 * play,
-    )
-    return argument.solve("Solve for the slack.", rope, released)
 
 
 # --- swing -----------------------------------------------------------------------------------
@@ -553,7 +515,7 @@ def _slack_after_loss(
             "play is missing: for lines in series give the distance of the lost line's travelling "
             "pulley from the hub."
         )
-    slack: float = released_slack(play=play, lines=lines)
+    slack: float = tensioner.released_slack(play=play, lines=lines)
     if tie_back_slack is None:
         return slack
     (tied,) = checked((named(q.SLIP, "tie_back_slack", "slack in the tied-back tails"),

@@ -13,6 +13,7 @@ from ropecalc.mechanics.tensioner import (
     equalise,
     lines_ceiling,
     lost_line,
+    released_slack,
     series_tensioner,
     tensioner_rope,
 )
@@ -279,8 +280,25 @@ def test_equalising_two_lines() -> None:
 def test_a_lost_line_lets_its_rope_run_in() -> None:
     """Rope conservation: a pulley that moves out by d takes 2 d of rope."""
     lost = lost_line(2, play=3.0)
-    assert lost.runs_in == 6.0 and lost.slack == 3.0
+    assert lost.runs_in == 6.0 and lost.slack == lost.most == 3.0
+    shared = lost_line(4, play=np.array([3.0, 6.0]))
+    assert shared.runs_in.tolist() == [6.0, 12.0] and shared.most.tolist() == [3.0, 6.0]
+    assert shared.slack.tolist() == pytest.approx([1.0, 2.0])
     with pytest.raises(DomainError, match="nothing is left to gain slack"):
         lost_line(1, play=3.0)
     with pytest.raises(DomainError, match="play"):
         lost_line(2, play=-1.0)
+
+
+def test_rope_of_a_tensioner_in_series_counted_strand_by_strand() -> None:
+    rng = np.random.default_rng(3)
+    for lines in (2, 3, 4, 7):
+        plays = rng.uniform(1, 8, lines)  # travelling pulleys from the hub
+        rope = 2 * plays.sum()
+        slack = released_slack(play=float(plays[0]), lines=lines)
+        after = np.concatenate([[0.0], plays[1:] + slack])
+        assert 2 * after.sum() == pytest.approx(rope)
+    for lines in (1, 1.9):
+        with pytest.raises(DomainError, match="At least one line must be left"):
+            released_slack(play=3.0, lines=lines)
+    assert any("not independent" in text for text in released_slack.cautions)
