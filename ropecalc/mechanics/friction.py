@@ -14,9 +14,12 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import (
     Argument,
+    Domain,
     DomainError,
     Explanation,
+    Range,
     Step,
+    Variable,
     derive,
 )
 from ropecalc.mechanics import quantities as q
@@ -98,6 +101,49 @@ def capstan_tension(argument: Argument) -> Step:
 
 capstan_tension_behind = capstan_tension.solved_for("tension_behind")
 """Tension in N on the side the rope comes from: lowering, the team's side."""
+
+
+REVERSAL = Variable(
+    "reversal",
+    r"k_\mathrm{r}",
+    "tension on the team's side while hauling over that while lowering",
+    Kind.RATIO,
+    Domain(1.0, float("inf")),
+    Range(1.0, 8.0, 2.6),
+)
+LOAD_SIDE = named(q.TENSION_BEHIND, "load_side", "tension on the load's side", "W")
+HAULED_SIDE = named(q.TENSION_AHEAD, "hauled", "team's side while hauling", r"S_\uparrow")
+LOWERED_SIDE = named(q.TENSION_AHEAD, "lowered", "team's side while lowering", r"S_\downarrow")
+
+
+@derive(
+    "From lowering to hauling over an edge",
+    given=(q.FRICTION, q.TURN),
+    between=(LOAD_SIDE, HAULED_SIDE, LOWERED_SIDE),
+    result=REVERSAL,
+    assumptions=_SLIDES,
+    cautions=_CAPSTAN_CAUTIONS,
+    source=capstan_tension.source,
+)
+def edge_reversal(argument: Argument) -> Step:
+    """By how much the team's tension grows from lowering to hauling, the load being the same."""
+    mu, turn = argument.symbols(q.FRICTION, q.TURN)
+    load, up, down, ratio = argument.symbols(LOAD_SIDE, HAULED_SIDE, LOWERED_SIDE, REVERSAL)
+    growth = argument.sympy.exp(mu * turn)
+    hauled = argument.law(
+        "Hauling, the rope moves towards the team: the team's side carries more than the load.",
+        up,
+        load * growth,
+    )
+    lowered = argument.law(
+        "Lowering, it moves towards the load: now the load's side carries more, by the same "
+        "factor.",
+        load,
+        down * growth,
+    )
+    both = argument.law("Compare the team's side both ways.", ratio, up / down)
+    with_load = argument.substitute("Put the hauling side in.", both, hauled)
+    return argument.substitute("Put the load in: friction counts twice.", with_load, lowered)
 
 
 @derive(

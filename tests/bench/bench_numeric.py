@@ -57,6 +57,22 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "friction.capstan_tension_behind": lambda tension_ahead, friction, turn: (
         tension_ahead * np.exp(-friction * turn)
     ),
+    "friction.edge_reversal": lambda friction, turn: np.exp(2 * friction * turn),
+    "pulleys.formulas.simple_advantage": lambda efficiency, parts: (
+        (1 - efficiency**parts) / (1 - efficiency)
+    ),
+    "pulleys.formulas.simple_pull_hauling": lambda load, efficiency, parts: (
+        load * (1 - efficiency) / (1 - efficiency**parts)
+    ),
+    "pulleys.formulas.simple_pull_lowering": lambda load, efficiency, parts: (
+        load * efficiency ** (parts - 1) * (1 - efficiency) / (1 - efficiency**parts)
+    ),
+    "pulleys.formulas.stacked_advantage": lambda efficiency, first_parts, second_parts: (
+        (1 - efficiency**first_parts) * (1 - efficiency**second_parts) / (1 - efficiency) ** 2
+    ),
+    "pulleys.formulas.two_pulley_advantage": lambda near_efficiency, far_efficiency: (
+        1 + near_efficiency + near_efficiency * far_efficiency
+    ),
     "friction.groove_tension": lambda tension_behind, friction, turn, groove_angle: (
         tension_behind * np.exp(friction * turn / sin(groove_angle / 2))
     ),

@@ -13,6 +13,7 @@ from ropecalc.mechanics.friction import (
     banded,
     capstan_tension,
     capstan_tension_behind,
+    edge_reversal,
     groove_tension,
     over_edge,
 )
@@ -180,3 +181,14 @@ def test_a_narrow_groove_holds_more() -> None:
     assert (np.diff(ahead) < 0).all()
     with pytest.raises(DomainError, match="groove_angle"):
         groove_tension(tension_behind=900.0, friction=0.2, turn=1.5, groove_angle=0.0)
+
+
+@pytest.mark.parametrize(
+    ("friction", "turn"), [(0.3, 90.0), (0.1, 30.0), (0.5, 110.0), (0.0, 90.0)]
+)
+def test_turning_round_is_two_passes_over_the_same_edge(friction: float, turn: float) -> None:
+    pieces = 200_000
+    step = 1 + friction * math.radians(turn) / pieces
+    there, back = step**pieces, 1 / step**pieces
+    found = edge_reversal(friction=friction, turn=math.radians(turn))
+    assert found == pytest.approx(there / back, rel=1e-5)
