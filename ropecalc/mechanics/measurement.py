@@ -335,12 +335,13 @@ class Tensioner:
 
         Handed over or not recorded, anything that friction can hold is taken to be possible.
         """
-        steps = np.arange(1, self.strands + 1) - self.check_strand(strand)
+        sheaves = np.arange(1.0, self.strands + 1) - self.check_strand(strand)
         if last_move is LastMove.TAKEN_IN:
-            return self.efficiency ** steps.astype(float)
+            return self.efficiency**sheaves
         if last_move is LastMove.LET_OUT:
-            return self.efficiency ** (-steps.astype(float))
-        return self.efficiency ** (np.abs(steps) * (1.0 if low else -1.0))
+            return self.efficiency**-sheaves
+        between = np.abs(sheaves)
+        return self.efficiency ** (between if low else -between)
 
 
 def _number(name: str, value: int, most: int, how: str) -> int:

@@ -85,8 +85,9 @@ def test_more_lines_are_always_worth_more_but_never_their_number() -> None:
 def test_without_any_loss_or_without_lines_it_is_refused() -> None:
     with pytest.raises(DomainError, match="efficiency"):
         effective_lines(efficiency=0.0, lines=2)
-    with pytest.raises(DomainError, match="lines"):
-        effective_lines(efficiency=0.9, lines=0)
+    for lines in (0, 0.99, 20.01, 21):
+        with pytest.raises(DomainError, match="lines"):
+            effective_lines(efficiency=0.9, lines=lines)
 
 
 # --- the whole tensioner -----------------------------------------------------------------------
@@ -271,6 +272,18 @@ def test_equalising_two_lines() -> None:
     assert "stretchy lines" in text
     with pytest.raises(DomainError, match="each_line_tension"):
         equalise(2, each_line_tension=0.0, efficiency=0.9)
+    three = equalise(3, each_line_tension=1000.0, efficiency=0.9)
+    # far line, line 2, near line; each device pull from its line's near strand, back to the device
+    assert three.device_pulls == pytest.approx(
+        (1000 / 1.9 / 0.9**4, 1000 / (1 + 1 / 0.9) * 0.9**2, 1000 / 1.9)
+    )
+    assert three.over_pull.low == pytest.approx(3 / 2.4661 - 1)
+    assert three.over_pull.high == pytest.approx(1 / 0.9**4 - 1)
+    moves = three.explain().lines
+    assert [m.sentence.split(" until")[0] for m in moves] == ["Take in", "Ease", "Take in"]
+    assert [m.sentence.split(": ")[1].split(" carries")[0] for m in moves] == [
+        "the far line", "line 2", "the near line",
+    ]  # fmt: skip
     arrays = equalise(3, each_line_tension=np.array([1.0, 2.0]), efficiency=0.9)
     assert arrays.device_pulls[2].shape == (2,)
     with pytest.raises(DomainError, match="single numbers"):
