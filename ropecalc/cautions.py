@@ -4,6 +4,12 @@ STATIC = (
     "Static, two-dimensional model with straight, weightless, inextensible ropes. Left out: "
     "starts, stops and snags, sideways movement, wind, edge damage, anchor quality, people."
 )
+STRETCHING = (
+    "Static, two-dimensional model with straight, weightless ropes. Ropes that are said to stretch "
+    "do so in proportion to their tension; all others keep their length. Left out: starts, stops "
+    "and snags, sideways movement, wind, edge damage, anchor quality, people."
+)
+"""Instead of :data:`STATIC` where ropes stretch."""
 FRICTIONLESS = (
     "No friction at pulleys and edges: real hauling takes more force than this and real lowering "
     "less."
@@ -26,4 +32,8 @@ ATTENDANT_LIMITS = (
     "the footing is wet."
 )
 REHEARSE = "Do not rehearse failures with a person on the litter."
+KNOWLEDGE_CHECK = (
+    "A score is a check of knowledge, not a certification. Practical competence is assessed by "
+    "your authority."
+)
 EVERY_RESULT = (STATIC, FRICTIONLESS, AUTHORITY)

@@ -6,6 +6,7 @@ from typing import Protocol
 
 import ipywidgets as widgets
 
+from ropecalc import cautions
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.exercises.content import ExerciseContent
@@ -42,10 +43,7 @@ class Standing:
 
     def sentence(self) -> str:
         """The standing in words."""
-        return (
-            f"{self.right} of {self.total} right, {self.tried} tried. This is a knowledge check "
-            "for yourself; it certifies nothing."
-        )
+        return f"{self.right} of {self.total} right, {self.tried} tried. {cautions.KNOWLEDGE_CHECK}"
 
 
 def standing(content: PageWithQuestions, record: Record) -> Standing:

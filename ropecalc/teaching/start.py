@@ -14,11 +14,6 @@ from ropecalc.teaching.record import Record, record_path
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 
-NOT_A_CERTIFICATE = (
-    "A score is a check of knowledge, not a certification. Practical competence is assessed by "
-    "your authority."
-)
-
 
 class CourseProgress(Shown):
     """How many questions of each page have been answered rightly."""
@@ -31,7 +26,7 @@ class CourseProgress(Shown):
 
     def summary(self) -> str:
         """One line a page, then what a score is worth."""
-        return "\n".join([*self._lines(), NOT_A_CERTIFICATE])
+        return "\n".join([*self._lines(), cautions.KNOWLEDGE_CHECK])
 
     def _lines(self) -> list[str]:
         pages: list[tuple[str, PageWithQuestions]]
@@ -48,9 +43,8 @@ class CourseProgress(Shown):
         kept = self._record.notice or (
             f"Your answers are kept in {record_path()}. Nothing leaves this computer."
         )
-        self._table.value = (
-            f"<ul role='status'>{rows}</ul><p>{escape(NOT_A_CERTIFICATE)}</p><p>{escape(kept)}</p>"
-        )
+        after = "".join(f"<p>{escape(line)}</p>" for line in (cautions.KNOWLEDGE_CHECK, kept))
+        self._table.value = f"<ul role='status'>{rows}</ul>{after}"
 
 
 class Start(CoursePage):

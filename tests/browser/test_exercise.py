@@ -55,6 +55,6 @@ def test_progress_follows_an_answer(open_page: OpenPage) -> None:
     question.get_by_label("Your answer").fill("7.77 kN")
     question.get_by_role("button", name="Check").click()
     expect(question.get_by_role("status")).to_contain_text("Not right")
-    assert before.endswith("it certifies nothing.")
+    assert before.endswith("assessed by your authority.")
     expect(progress).not_to_have_text(before)
     picture(page, "last")

@@ -78,7 +78,7 @@ def test_progress_follows_the_answers(content: ExerciseContent) -> None:
     view._answer()
     line = progress.children[0].value
     assert f"1 of {len(content.questions)} right, 1 tried." in line
-    assert "certifies nothing" in line and 'role="status"' in line
+    assert "not a certification" in line and 'role="status"' in line
 
 
 @every_exercise

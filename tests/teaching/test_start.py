@@ -1,10 +1,11 @@
 """The start page counts what was answered rightly, on every page of the course."""
 
+from ropecalc.cautions import KNOWLEDGE_CHECK
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.record import Answer, Place, Record
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.start import NOT_A_CERTIFICATE, Start
+from ropecalc.teaching.start import Start
 
 
 def test_progress_counts_each_page_by_itself() -> None:
@@ -24,7 +25,7 @@ def test_progress_counts_each_page_by_itself() -> None:
 
 def test_a_score_never_claims_to_be_more() -> None:
     record = Record.in_memory()
-    assert NOT_A_CERTIFICATE in Start(Session(record)).progress().summary()
+    assert KNOWLEDGE_CHECK in Start(Session(record)).progress().summary()
     record.close()
 
 

@@ -1,0 +1,1 @@
+"""From returned papers to grades, and to what the class as a whole got wrong."""
