@@ -1,7 +1,9 @@
 """Every question of the bank: its answer holds against an oracle, its draws suit, its words fit."""
 
 from collections.abc import Callable, Mapping
+from importlib import import_module
 from math import atan2, cos, hypot, radians, sin
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -110,6 +112,9 @@ ORACLES: dict[str, Callable[[Mapping[str, float]], float]] = {
     "hub-uplift": lambda v: v["line_tension"] * outward(v["ground_depression"])[1],
     "hub-too-close": lambda v: beyond((v["x_D"], v["z_D"]), (v["x"], v["z"]), v["z_B"]),
 }
+for _mirror in sorted(Path(__file__).parent.glob("test_bank_*.py")):
+    ORACLES |= import_module(f"tests.teaching.questions.{_mirror.stem}").ORACLES
+"""Those of this file, and those of the files beside it that mirror other modules of the bank."""
 
 
 def test_keys_are_there_once_and_each_has_an_oracle() -> None:
