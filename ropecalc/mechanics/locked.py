@@ -28,17 +28,21 @@ from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import line_length, outward_balance
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display, Kind, Rounding
 
 OUT_BEFORE_DOWN = (
     "Let the tensioner out before lowering. Lowering against a locked tensioner swings the litter "
     "out and, near the directional, raises the track tension."
 )
-_CAUTIONS = (
-    OUT_BEFORE_DOWN,
-    cautions.NEAR_DIRECTIONAL,
-    cautions.COMMON_HUB,
-    *cautions.EVERY_RESULT,
+_NEAR = (OUT_BEFORE_DOWN, cautions.NEAR_DIRECTIONAL, cautions.COMMON_HUB)
+_CAUTIONS = (*_NEAR, *cautions.EVERY_RESULT)
+_STRETCHING = (
+    ELASTIC,
+    BOTH_BOUNDS,
+    *_NEAR,
+    cautions.STRETCHING,
+    cautions.FRICTIONLESS,
+    cautions.AUTHORITY,
 )
 _RIGID = (
     "The tensioner is locked: the track rope from its directional to the hub keeps its length.",
@@ -196,7 +200,7 @@ class Locked:
     rigid: Bound
     elastic: Bound
     largest_track_tension: Any
-    cautions: tuple[str, ...] = (ELASTIC, BOTH_BOUNDS, *_CAUTIONS)
+    cautions: tuple[str, ...] = _STRETCHING
 
     @property
     def least_x(self) -> Any:
@@ -230,12 +234,12 @@ class Locked:
             said(bound("At the new height, if nothing stretches", self.rigid)),
             said(bound("At the new height, if the track line stretches", self.elastic)),
         )
-        largest = display.show(self.largest_track_tension, Kind.FORCE)
+        largest = display.show(self.largest_track_tension, Kind.FORCE, rounding=Rounding.UP)
+        least = display.show(self.least_x, Kind.LENGTH, rounding=Rounding.DOWN)
         return account(
             "A locked tensioner",
             lines,
-            f"track tension: allow for {largest}; distance out: count on "
-            f"{display.show(self.least_x, Kind.LENGTH)}",
+            f"track tension: allow for {largest}; distance out: count on {least}",
             assumptions=(
                 "The tensioner is locked and the haul line alone changes its length.",
                 "Only the rope between directional and hub stretches; more rope under tension "

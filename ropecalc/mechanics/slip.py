@@ -26,13 +26,21 @@ from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display, Kind, Rounding
 
 MOVES = (
     "What a slip does is worked out at rest, before and after. A sudden slip lets the litter swing "
     "further, and a snag or a jerk can start the next slip."
 )
 _CAUTIONS = (MOVES, cautions.NEAR_DIRECTIONAL, cautions.STATIC, cautions.AUTHORITY)
+_STRETCHING = (
+    ELASTIC,
+    BOTH_BOUNDS,
+    MOVES,
+    cautions.NEAR_DIRECTIONAL,
+    cautions.STRETCHING,
+    cautions.AUTHORITY,
+)
 _SMALL = (
     "The slip is so small that the angles of the legs stay as they are.",
     "The haul line keeps its length.",
@@ -242,7 +250,7 @@ class Slipped:
     rigid: Rest
     elastic: Rest
     room: float
-    cautions: tuple[str, ...] = (ELASTIC, BOTH_BOUNDS, *_CAUTIONS)
+    cautions: tuple[str, ...] = _STRETCHING
 
     @property
     def inward(self) -> Any:
@@ -256,6 +264,8 @@ class Slipped:
         def length(value: float) -> str:
             return display.show(value, Kind.LENGTH)
 
+        room = display.show(self.room, Kind.LENGTH, rounding=Rounding.DOWN)
+        allowed = display.show(self.inward, Kind.LENGTH, rounding=Rounding.UP)
         lines = (
             said(
                 f"The {self.method} carries {display.show(self.before.line_tension, Kind.FORCE)}; "
@@ -274,12 +284,12 @@ class Slipped:
                 f"If the line stretches it moves {length(self.elastic.along_arc)} along the arc, "
                 f"{length(self.elastic.inward)} of it towards the wall."
             ),
-            said(f"A slip of {length(self.room)} would lose the whole distance out."),
+            said(f"A slip of {room} would lose the whole distance out."),
         )
         return account(
             "Rope slips out of the holding line",
             lines,
-            f"movement towards the wall: allow {length(self.inward)}",
+            f"movement towards the wall: allow {allowed}",
             assumptions=("The haul line does not stretch.", "The litter comes to rest."),
             cautions=self.cautions,
         )

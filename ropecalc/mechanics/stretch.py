@@ -11,19 +11,24 @@ from ropecalc.derivation import Argument, Step, derive
 from ropecalc.mechanics import quantities as q
 
 ELASTIC = (
-    "Beyond the static model in one respect: ropes stretch here, in proportion to their tension. "
-    "Real ropes stretch more when new or wet, keep some of it, and are softer at low tension."
+    "Real ropes stretch more when new or wet, keep some of it, and are softer at low tension than "
+    "a stretch in proportion to the tension says."
 )
-"""What a result with stretching ropes says before the cautions of the static model."""
+"""What a result with stretching ropes says before the cautions of the model."""
+FAST = (
+    "An elongation is quoted for a slow pull. In a fast arrest a rope is stiffer than that, and "
+    "the peak can be higher than given here."
+)
 BOTH_BOUNDS = (
     "Two bounds are given, for ropes that do not stretch and for ropes that do. Count on the "
     "larger force and on the smaller clearance of the two."
 )
 _LINEAR = "The rope stretches in proportion to its tension (Hooke)."
-_CAUTIONS = (ELASTIC, BOTH_BOUNDS, cautions.STATIC, cautions.AUTHORITY)
+_CAUTIONS = (ELASTIC, BOTH_BOUNDS, cautions.STRETCHING, cautions.AUTHORITY)
 _RATED = (
     "An elongation from a standard's test holds for a new, dry rope; measure your own where the "
     "result matters.",
+    FAST,
     *_CAUTIONS,
 )
 

@@ -27,19 +27,20 @@ from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import Arc, Rest, line_length
-from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
-from ropecalc.units import STANDARD_GRAVITY, Display, Kind
+from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, FAST
+from ropecalc.units import STANDARD_GRAVITY, Display, Kind, Rounding
 
 MOVING = (
     "Beyond the static model in one respect: things move here. Rock shape, rope stretch during "
     "the swing, spin and people are left out. Use it to compare plans, not to foretell an injury."
 )
 _SWING = (MOVING, cautions.REHEARSE, cautions.STATIC, cautions.AUTHORITY)
+_STRETCHING = (ELASTIC, MOVING, cautions.REHEARSE, cautions.STRETCHING, cautions.AUTHORITY)
 _ARREST = (
     "A device that slips or a rope that runs over an edge makes the peak smaller but the fall "
     "longer. Strength of anchors and people is left out.",
-    ELASTIC,
-    *_SWING,
+    FAST,
+    *_STRETCHING,
 )
 _FREE = (
     "All lines that hold the litter off go slack at once; it starts from rest.",
@@ -161,7 +162,7 @@ class Swing:
     cautions: tuple[str, ...] = _SWING
 
     def explain(self, display: Display | None = None) -> Explanation:
-        """The swing in words, for single values (not arrays). The speed is shown in m/s."""
+        """The swing in words, for single values (not arrays)."""
         display = display or Display()
         fall = display.show(self.fall, Kind.LENGTH)
         lines = (
@@ -172,12 +173,12 @@ class Swing:
             ),
             said(
                 f"Up to the contact it falls {fall}: as fast as if it had been dropped from that "
-                f"height, {self.speed:.3g} m/s.",
+                f"height, {display.show(self.speed, Kind.SPEED)}.",
                 r"v^2 = 2 \cdot g \cdot h_\mathrm{f}",
                 law=True,
             ),
             said(
-                "The haul tension drops to "
+                "Whatever it was before, the haul tension is "
                 f"{display.show(self.haul_at_release, Kind.FORCE)} at the release and rises to "
                 f"{display.show(self.peak, Kind.FORCE)} at the contact."
             ),
@@ -285,7 +286,7 @@ class HaulLost:
         return account(
             "The haul line is lost",
             lines,
-            f"belay: allow for {display.show(self.peak, Kind.FORCE)}",
+            f"belay: allow for {display.show(self.peak, Kind.FORCE, rounding=Rounding.UP)}",
             assumptions=(
                 "The belay comes from the haul directional and hangs with this slack at the start.",
                 "The track rope keeps its length; nothing rubs or slips.",
@@ -400,8 +401,8 @@ class LineLost:
         "Before the loss the lines are taken to carry equal shares; with friction the most loaded "
         "line carries more.",
         BOTH_BOUNDS,
-        ELASTIC,
-        *_SWING,
+        FAST,
+        *_STRETCHING,
     )
 
     @property
@@ -420,6 +421,7 @@ class LineLost:
             return display.show(value, Kind.FORCE)
 
         left = self.lines - 1
+        allowed = display.show(self.inward, Kind.LENGTH, rounding=Rounding.UP)
         lines = (
             said(
                 f"{self.lines} track lines with {self.tensioning} carry "
@@ -444,7 +446,7 @@ class LineLost:
         return account(
             "A track line is lost",
             lines,
-            f"movement towards the wall: allow {length(self.inward)}",
+            f"movement towards the wall: allow {allowed}",
             assumptions=("The haul line does not stretch.", "The litter comes to rest."),
             cautions=self.cautions,
         )

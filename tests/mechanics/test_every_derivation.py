@@ -125,7 +125,7 @@ def test_the_mathematics_names_only_what_is_explained(derivation: Derivation) ->
 
 @every
 def test_cautions_and_source_travel_with_the_result(derivation: Derivation) -> None:
-    assert cautions.STATIC in derivation.cautions
+    assert (cautions.STATIC in derivation.cautions) != (cautions.STRETCHING in derivation.cautions)
     assert cautions.AUTHORITY in derivation.cautions
     assert derivation.source and derivation.description and derivation.title
 

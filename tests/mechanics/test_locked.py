@@ -7,6 +7,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics.holding import Method, Point, Reach, Rig, hold
 from ropecalc.mechanics.locked import OUT_BEFORE_DOWN, locked_offset, move_locked, swing_in_rate
@@ -309,6 +310,10 @@ def test_it_tells_both_bounds_in_words() -> None:
     assert "if nothing stretches: 5.17 m out from the wall, track tension 2.45 kN." in text
     assert "if the track line stretches: 4.38 m out from the wall, track tension 1.81 kN." in text
     assert text.endswith("track tension: allow for 2.45 kN; distance out: count on 4.38 m")
+    further = move_locked(*NEAR_OUTCROP, new_z=23.5, stiffness=50e3)  # 2.5729 kN, 4.7268 m
+    assert further.explain().result == (
+        "track tension: allow for 2.58 kN; distance out: count on 4.72 m"
+    )
     assert "550 lbf" in lowered.explain(Display(force="lbf")).as_text()
     raised = move_locked(*FAR_OUT, new_z=10.0, stiffness=50e3).explain()
     assert "Raising against a locked tensioner swings the litter in: the rope keeps" in str(raised)
@@ -316,6 +321,8 @@ def test_it_tells_both_bounds_in_words() -> None:
     assert raised.cautions == lowered.cautions
     assert lowered.cautions[:3] == (ELASTIC, BOTH_BOUNDS, OUT_BEFORE_DOWN)
     assert OUT_BEFORE_DOWN in locked_offset.cautions
+    assert cautions.STRETCHING in lowered.cautions and cautions.STATIC not in lowered.cautions
+    assert {cautions.FRICTIONLESS, cautions.AUTHORITY} <= set(lowered.cautions)
     assert OUT_BEFORE_DOWN.startswith("Let the tensioner out before lowering.")
     assert raised.lines[0].is_law and not raised.lines[1].is_law
 

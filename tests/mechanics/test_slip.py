@@ -9,6 +9,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.optimize import minimize_scalar
 
+from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics.holding import Method, Point, Reach, Rig, hold
 from ropecalc.mechanics.slip import (
@@ -315,10 +316,13 @@ def test_it_tells_both_bounds_in_words() -> None:
     assert "The track line carries 1.53 kN; 0.200 m of it slips out." in text
     assert "nothing stretches it moves 0.366 m along the arc, 0.340 m of it towards" in text
     assert "the line stretches it moves 0.126 m along the arc, 0.116 m of it towards" in text
-    assert "A slip of 1.56 m would lose the whole distance out." in text
+    assert "A slip of 1.55 m would lose the whole distance out." in text
     assert text.endswith("movement towards the wall: allow 0.340 m")
+    assert said(found, Display(length="ft")).endswith("allow 1.12 ft")  # it is 1.115 ft
     assert "345 lbf; 0.656 ft" in said(found, Display(force="lbf", length="ft"))
     explanation = found.explain()
     assert explanation.cautions == found.cautions
     assert found.cautions[:2] == (ELASTIC, BOTH_BOUNDS)
+    assert cautions.STRETCHING in found.cautions and cautions.STATIC not in found.cautions
+    assert cautions.AUTHORITY in found.cautions and any("sudden slip" in c for c in found.cautions)
     assert [line.is_law for line in explanation.lines] == [False, True, False, False, False]

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics import stretch as s
 from ropecalc.mechanics.holding import Point
@@ -113,5 +114,8 @@ def test_refusals_and_cautions() -> None:
     assert s.stretch.cautions[:2] == (s.ELASTIC, s.BOTH_BOUNDS)
     for tested in (s.stiffness_from_quoted_elongation, s.stiffness_from_two_loads):
         assert "new, dry rope" in tested.cautions[0]
-        assert s.ELASTIC in tested.cautions
+        assert s.ELASTIC in tested.cautions and s.FAST in tested.cautions
+    assert s.FAST not in s.stretch.cautions and "peak can be higher" in s.FAST
+    assert cautions.STRETCHING in s.stretch.cautions
+    assert "in proportion to their tension; all others keep" in cautions.STRETCHING
     assert "larger force" in s.BOTH_BOUNDS and "smaller clearance" in s.BOTH_BOUNDS

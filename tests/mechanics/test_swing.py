@@ -454,11 +454,22 @@ def test_the_swing_in_words() -> None:
     assert "2.20 m off plumb on 5.46 m of haul line." in text
     assert "as fast as if it had been dropped from that height, 3.01 m/s." in text
     assert "v^2 = 2 * g * h_f" in text
-    assert "drops to 1.80 kN at the release and rises to 2.29 kN at the contact." in text
+    assert "is 1.80 kN at the release and rises to 2.29 kN at the contact." in text
+    assert "drop" not in text.replace("dropped from", "")
     assert text.endswith("meets the rock as if dropped from 0.463 m")
     assert found.cautions[:2] == (MOVING, cautions.REHEARSE)
     assert "foretell an injury" in MOVING and "person on the litter" in cautions.REHEARSE
-    assert "7.22 ft off plumb" in found.explain(Display(length="ft")).as_text()
+    in_feet = found.explain(Display(length="ft")).as_text()
+    assert "7.22 ft off plumb" in in_feet and "that height, 9.88 ft/s." in in_feet
+
+
+def test_letting_go_lowers_the_haul_tension_except_beside_track_lines() -> None:
+    """The line's part along the haul leg goes: a track line's upper leg had helped to carry."""
+    free = swing(load=CASE_LOAD, haul_leg_length=5.463, off_plumb=2.2, contact=0.0).haul_at_release
+    assert free == pytest.approx(CASE_LOAD * 5.0 / 5.463, rel=1e-4)
+    for method in (Method.TAG, Method.ATTENDANT):
+        assert hold(method, *PLACE).haul_tension > free
+    assert hold(Method.TRACK, *PLACE).haul_tension < free
 
 
 def test_before_anything_happens_it_is_what_holding_says() -> None:
