@@ -834,6 +834,60 @@ PARTS = Variable(
     Range(1, 8, 4),
 )
 
+# --- counting a pulley system's advantage
+TRAVELLING_PULLEYS = Variable(
+    "travelling_pulleys",
+    r"n_\mathrm{t}",
+    "number of pulleys that travel with the load",
+    Kind.RATIO,
+    Domain(1.0, float("inf")),
+    Range(1, 4, 2),
+)
+END_AT_LOAD = Variable(
+    "end_at_load",
+    r"n_\mathrm{e}",
+    "rope ends tied on the load's side (1, or 0 where the end is at the anchor)",
+    Kind.RATIO,
+    Domain(0.0, 1.0),
+    Range(0, 1, 1),
+)
+FIRST_ADVANTAGE = Variable(
+    "first_advantage",
+    "k_1",
+    "advantage of the system in the hands",
+    Kind.RATIO,
+    POSITIVE,
+    Range(1, 5, 3),
+)
+SECOND_ADVANTAGE = Variable(
+    "second_advantage",
+    "k_2",
+    "advantage of the system that it pulls on",
+    Kind.RATIO,
+    POSITIVE,
+    Range(1, 5, 3),
+)
+JOINING_TENSION = _force(
+    "joining_tension", r"S_\mathrm{j}", "tension of the strand that joins both", 100, 6000, 2000
+)
+GRIPPED_TENSION = _force(
+    "gripped_tension", r"S_\mathrm{g}", "tension of the gripped strand up to the anchor", 100, 6000,
+    1200,
+)  # fmt: skip
+ANCHOR_PULL = _pull(
+    "anchor_pull", r"A_\mathrm{p}", "pull of the whole system on its anchor", 0, 9000, 2600
+)
+RISE = _length("rise", r"r_\mathrm{L}", "height that the load rises", 0.1, 5, 1)
+HAND_TRAVEL = _length("hand_travel", r"d_\mathrm{H}", "rope pulled through the hands", 0.1, 40, 3)
+SYSTEM_EFFICIENCY = Variable(
+    "system_efficiency",
+    r"e_\mathrm{S}",
+    "work out over work in, for the whole system",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(0.3, 1.0, 0.8),
+)
+
 # --- a load that rolls freely
 TROLLEY_ANGLE = _angle(
     "trolley_angle",

@@ -36,6 +36,19 @@ def _line_tension_from_places(
 
 
 BY_HAND: dict[str, Callable[..., Any]] = {
+    "advantage.simple_advantage": lambda travelling_pulleys, end_at_load: (
+        2 * travelling_pulleys + end_at_load
+    ),
+    "advantage.compound_advantage": lambda first_advantage, second_advantage: (
+        first_advantage * second_advantage
+    ),
+    "advantage.complex_hand_pull": lambda load: load / 5,
+    "advantage.rope_through_hands": lambda rise, advantage: advantage * rise,
+    "advantage.system_efficiency": lambda load, hand_pull, rise, hand_travel: (
+        load * rise / (hand_pull * hand_travel)
+    ),
+    "advantage.anchor_in_line": lambda load, advantage: load - load / advantage,
+    "advantage.anchor_redirected": lambda load, advantage: load + load / advantage,
     "anchors.two_leg_anchor": lambda load, leg_angle: load / (2 * cos(leg_angle / 2)),
     "anchors.two_leg_ratio": lambda leg_angle: 1 / (2 * cos(leg_angle / 2)),
     "anchors.critical_leg_angle": lambda load_ratio: 2 * np.arccos(1 / (2 * load_ratio)),

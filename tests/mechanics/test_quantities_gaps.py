@@ -42,8 +42,8 @@ DOMAINS = {
         q.SHEAVE_EFFICIENCY, q.SHEAVE_RATIO, q.TERMINATION, q.ELONGATION, q.QUOTED_ELONGATION,
     ),
     "at least 0 and less than 1.00": (q.STRENGTH_UNCERTAINTY, q.BEARING_SHARE),
-    "at least 0 and at most 1.00": (q.CELL_ERROR,),
-    "at least 1.00": (q.PARTS,),
+    "at least 0 and at most 1.00": (q.CELL_ERROR, q.END_AT_LOAD),
+    "at least 1.00": (q.PARTS, q.TRAVELLING_PULLEYS),
 }  # fmt: skip
 PAIRS = [(words, variable) for words, variables in DOMAINS.items() for variable in variables]
 
