@@ -175,9 +175,10 @@ def test_haulers_are_whole_people() -> None:
     assert haulers(hand_pull=0.3, per_person=0.1) == 3  # 0.3 / 0.1 is a little less than 3
     assert isinstance(haulers(hand_pull=738.0, per_person=200.0), int)
     assert haulers(hand_pull=np.array([1.0, 801.0]), per_person=200.0).tolist() == [1, 5]
-    for name in ("hand_pull", "per_person"):
+    assert haulers(hand_pull=0.0, per_person=200.0) == 0
+    for name, value in (("hand_pull", -1.0), ("per_person", 0.0)):
         with pytest.raises(DomainError, match=name):
-            haulers(**{"hand_pull": 700.0, "per_person": 200.0, name: 0.0})
+            haulers(**{"hand_pull": 700.0, "per_person": 200.0, name: value})
 
 
 def test_the_same_hands_put_more_into_a_snag_with_more_advantage() -> None:

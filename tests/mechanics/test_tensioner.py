@@ -5,7 +5,9 @@ from itertools import product
 import numpy as np
 import pytest
 
-from ropecalc.derivation import DomainError
+from ropecalc.derivation import DomainError, Variable
+from ropecalc.mechanics import measurement, quantities, tensioner
+from ropecalc.mechanics.pulleys import throw
 from ropecalc.mechanics.tensioner import (
     NO_BACKUP,
     device_feed,
@@ -88,6 +90,17 @@ def test_without_any_loss_or_without_lines_it_is_refused() -> None:
     for lines in (0, 0.99, 20.01, 21):
         with pytest.raises(DomainError, match="lines"):
             effective_lines(efficiency=0.9, lines=lines)
+
+
+def test_a_name_of_the_catalogue_means_here_what_it_means_there() -> None:
+    """What each line carries and what all carry together, for one, must not share a name."""
+    catalogue = {v.name: v for v in vars(quantities).values() if isinstance(v, Variable)}
+    for module in (tensioner, throw, measurement):
+        for variable in vars(module).values():
+            if isinstance(variable, Variable) and variable.symbol != variable.name:
+                assert catalogue.get(variable.name, variable) == variable
+    with pytest.raises(TypeError, match="line_tension"):
+        equalise(2, line_tension=1000.0, efficiency=0.9)  # type: ignore[call-arg]
 
 
 # --- the whole tensioner -----------------------------------------------------------------------

@@ -13,10 +13,12 @@ from typing import Any
 import numpy as np
 
 from ropecalc.derivation import NOT_NEGATIVE, POSITIVE, DomainError, Explanation, Range, Variable
-from ropecalc.mechanics.manners import account, checked, said
+from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.pulleys.cautions import CAUTIONS
 from ropecalc.mechanics.pulleys.system import System
 from ropecalc.mechanics.pulleys.travel import travel
+from ropecalc.mechanics.tensioner import ROPE_TAIL
 from ropecalc.units import Display, Kind
 
 _ROUNDING = 1e-9
@@ -41,9 +43,7 @@ BURST = _asked(
     "burst_per_person", "most that one person pulls for a moment, not steadily", Kind.FORCE, 500
 )
 PEOPLE = _asked("people", "number of people hauling", Kind.RATIO, 5)
-ADVANTAGE = _asked("advantage", "load over hand's pull, hauling", Kind.RATIO, 3)
-PULL = _asked("hand_pull", "pull on the haul strand", Kind.FORCE, 700)
-TAIL = _asked("tail", "rope kept beyond each system's end", Kind.LENGTH, 3, zero=True)
+TAIL = named(ROPE_TAIL, "tail", "rope kept beyond the end of each rope")
 
 
 @dataclass(frozen=True)
@@ -192,7 +192,7 @@ def plan_throws(
 
 def haulers(*, hand_pull: Any, per_person: Any) -> Any:
     """How many people it takes to pull ``hand_pull`` N, each steadily ``per_person`` N."""
-    pull, each = checked((PULL, hand_pull), (PER_PERSON, per_person))
+    pull, each = checked((q.HAND_PULL, hand_pull), (PER_PERSON, per_person))
     people = np.ceil(np.asarray(pull) / each - _ROUNDING)
     return math.trunc(people) if np.ndim(people) == 0 else people
 
@@ -207,7 +207,7 @@ def snag_force(*, people: Any, burst_per_person: Any, advantage: Any) -> Any:
     efficiencies say come near the advantage without friction, which is the bound. What the team's
     own movement adds when the rope stops dead is not in it.
     """
-    n, each, gain = checked((PEOPLE, people), (BURST, burst_per_person), (ADVANTAGE, advantage))
+    n, each, gain = checked((PEOPLE, people), (BURST, burst_per_person), (q.ADVANTAGE, advantage))
     return n * each * gain
 
 
