@@ -1,6 +1,7 @@
 """One student's paper: the questions with this student's numbers, and the code on its front."""
 
 import json
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from hashlib import sha256
@@ -14,6 +15,8 @@ RIGHT = ""
 """Stands for the right answer among the options of a choice; all others are mistakes' keys."""
 LETTERS = "ABCDEFGH"
 _CODE_LETTERS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"  # none that reads like another
+CODE = re.compile(f"[{_CODE_LETTERS}]{{4}}-[{_CODE_LETTERS}]{{4}}")
+"""What the code of a paper looks like."""
 
 
 @dataclass(frozen=True)

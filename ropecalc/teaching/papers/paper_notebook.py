@@ -1,0 +1,96 @@
+"""A paper as a notebook: what it asks and its code, never a seed or a key.
+
+Every cell of it follows from its metadata, so it can be told from an altered one without running
+anything: :func:`foreign_code` builds the cells anew and compares.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+import nbformat
+
+from ropecalc import __version__, cautions
+from ropecalc.teaching.papers.paper import CODE, Paper
+
+KIND = "paper"
+_HOW = (
+    "Type a number with its unit, or choose a letter; what you type is kept at once. You see your "
+    "marks when the papers come back. At the end press **Hand in**."
+)
+
+
+def paper_notebook(paper: Paper, answers: Mapping[int, str] | None = None) -> Any:
+    """The notebook of ``paper``; with ``answers`` (by question number), as it is handed in."""
+    described = describe(paper)
+    ours: dict[str, Any] = {"kind": KIND, "paper": described}
+    if answers is not None:
+        ours["answers"] = {str(number): text for number, text in sorted(answers.items())}
+    page = nbformat.v4.new_notebook(
+        cells=_cells(described),
+        metadata={
+            "kernelspec": {
+                "display_name": "Python 3 (ipykernel)",
+                "language": "python",
+                "name": "python3",
+            },
+            "language_info": {"name": "python"},
+            "ropecalc": ours,
+        },
+    )
+    return page
+
+
+def describe(paper: Paper) -> dict[str, Any]:
+    """What the notebook carries: the questions with their numbers, in SI."""
+    return {
+        "title": paper.title,
+        "student": paper.student,
+        "code": paper.code,
+        "minutes": paper.minutes,
+        "formula_sheet": paper.formula_sheet,
+        "made_with": __version__,
+        "items": [
+            {
+                "question": item.template.key,
+                "values": dict(item.drawn.values),
+                "options": [f"{item.option_value(option):.9g}" for option in item.options],
+            }
+            for item in paper.items
+        ],
+    }
+
+
+def _cells(described: Mapping[str, Any]) -> list[Any]:
+    title, code, minutes = (str(described.get(k, "")) for k in ("title", "code", "minutes"))
+    new_text, new_code = nbformat.v4.new_markdown_cell, nbformat.v4.new_code_cell
+    cells = [
+        new_text(f"# {title}\n\nPaper {code}, {minutes} minutes.\n\n{_HOW}"),
+        new_code(
+            f'from ropecalc.teaching import open_paper\npaper = open_paper("{code}")\npaper.units()'
+        ),
+    ]
+    items = described.get("items")
+    count = len(items) if isinstance(items, list) else 0
+    cells += [new_code(f"paper.question({number})") for number in range(1, count + 1)]
+    cells += [new_code("paper.hand_in()"), new_text(cautions.KNOWLEDGE_CHECK)]
+    for number, cell in enumerate(cells):
+        cell["id"] = f"paper-{number}"
+    return cells
+
+
+def foreign_code(document: Any) -> bool:
+    """Whether a notebook (as read from JSON) holds any code but that of its paper."""
+    try:
+        described = document["metadata"]["ropecalc"]["paper"]
+        if not CODE.fullmatch(described["code"]):  # it goes into a cell
+            return True
+        own = [_source(cell) for cell in _cells(described) if cell["cell_type"] == "code"]
+        found = [_source(cell) for cell in document["cells"] if cell["cell_type"] != "markdown"]
+    except (KeyError, TypeError, AttributeError):
+        return True
+    return own != found
+
+
+def _source(cell: Any) -> str:
+    source = cell["source"]
+    return source if isinstance(source, str) else "".join(source)
