@@ -719,6 +719,14 @@ BELAY_LENGTH = _length(
 ARREST_PEAK = _force(
     "arrest_peak", r"F_\mathrm{p}", "largest tension of the belay", 1000, 20_000, 5000
 )
+ARREST_SPEED = Variable(
+    "arrest_speed",
+    r"v_\mathrm{p}",
+    "largest speed before the belay stops the fall",
+    Kind.SPEED,
+    POSITIVE,
+    Range(0.5, 10, 4),
+)
 
 # --- strength and measurement
 COMPONENT_STRENGTH = _force("strength", "B", "strength of the component", 4000, 45_000, 20_000)
@@ -902,4 +910,54 @@ TROLLEY_ANGLE = _angle(
 # --- the ground leg's own sag
 LEG_SAG = _length(
     "leg_sag", r"f_\ell", "sag of the ground leg's middle off the straight line", 0.05, 6, 1
+)
+
+# --- a rope pulled aside along a slope, and what a load cell says in other units
+SLANTED_PULL = _pull("slanted_pull", r"Q_\mathrm{s}", "pull aside, along its own line", 0, 900, 500)
+PULL_ELEVATION = _angle(
+    "pull_elevation",
+    r"\varepsilon_Q",
+    "angle of the pull above the horizontal (negative: below it)",
+    STEEP_EITHER_WAY,
+    -40,
+    40,
+    10,
+)
+ROPE_ABOVE = _length("rope_above", r"\ell_\mathrm{a}", "length of rope above the load", 2, 30, 5)
+MOVED_ASIDE = Variable(
+    "moved_aside",
+    r"d_\mathrm{a}",
+    "distance that the load moves off plumb",
+    Kind.LENGTH,
+    NOT_NEGATIVE,
+    Range(0, 25, 1.2),
+)
+ROPE_ELEVATION = _angle(
+    "rope_elevation", r"\theta_S", "angle of the rope above the horizontal", ACUTE, 5, 85, 35
+)
+LEVEL_PART = _pull("level_part", "S_x", "level part of the rope's pull", 0, 6000, 1600)
+UPWARD_PART = _pull("upward_part", "S_z", "upward part of the rope's pull", 0, 6000, 1100)
+POUNDS_FORCE = Variable(
+    "pounds_force",
+    r"n_\mathrm{lbf}",
+    "number of pounds-force",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(100, 3000, 600),
+)
+KILOGRAMS_FORCE = Variable(
+    "kilograms_force",
+    r"n_\mathrm{kgf}",
+    "number of kilograms-force",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(50, 1500, 400),
+)
+KILONEWTONS = Variable(
+    "kilonewtons",
+    r"n_\mathrm{kN}",
+    "number of kilonewtons",
+    Kind.RATIO,
+    NOT_NEGATIVE,
+    Range(0.5, 15, 4),
 )

@@ -171,6 +171,20 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "redirects.head_lean": lambda front_depression, back_depression: (
         (front_depression - back_depression) / 2
     ),
+    "vectors.pounds_into_kilonewtons": lambda pounds_force: pounds_force / 225,
+    "vectors.kilonewtons_into_kilograms": lambda kilonewtons: 102 * kilonewtons,
+    "vectors.level_part": lambda rope_tension, rope_elevation: rope_tension * cos(rope_elevation),
+    "vectors.upward_part": lambda rope_tension, rope_elevation: rope_tension * sin(rope_elevation),
+    "vectors.side_pull_offset": lambda load, side_pull, rope_above: (
+        rope_above * side_pull / np.sqrt(load**2 + side_pull**2)
+    ),
+    "vectors.slanted_pull_angle": lambda load, slanted_pull, pull_elevation: np.arctan(
+        slanted_pull * cos(pull_elevation) / (load - slanted_pull * sin(pull_elevation))
+    ),
+    "vectors.slanted_pull_tension": lambda load, slanted_pull, pull_elevation: np.sqrt(
+        load**2 + slanted_pull**2 - 2 * load * slanted_pull * sin(pull_elevation)
+    ),
+    "vectors.lean_reach": lambda rope_above, plumb_angle: rope_above * sin(plumb_angle),
     "vectors.weight": lambda mass: 9.80665 * mass,
     "vectors.side_pull_angle": lambda load, side_pull: arctan(side_pull / load),
     "vectors.side_pull_tension": lambda load, side_pull: sqrt(side_pull**2 + load**2),

@@ -5,10 +5,19 @@ import math
 import numpy as np
 import pytest
 
+from ropecalc.derivation import DomainError
 from ropecalc.mechanics.vectors import (
+    kilonewtons_into_kilograms,
+    lean_reach,
+    level_part,
+    pounds_into_kilonewtons,
     resultant_of_two,
     side_pull_angle,
+    side_pull_offset,
     side_pull_tension,
+    slanted_pull_angle,
+    slanted_pull_tension,
+    upward_part,
     weight,
 )
 from ropecalc.units import from_si
@@ -95,3 +104,52 @@ def test_the_leaning_rope_in_coordinates() -> None:
 def test_no_pull_no_lean() -> None:
     assert side_pull_angle(load=2000.0, side_pull=0.0) == 0.0
     assert side_pull_tension(load=2000.0, side_pull=0.0) == 2000.0
+
+
+def test_the_same_force_in_other_units() -> None:
+    # NIST SP 811, appendix B.8: 1 lbf = 4.448222 N, 1 kgf = 9.80665 N
+    assert pounds_into_kilonewtons(pounds_force=1000.0) == pytest.approx(4.448222, rel=1e-3)
+    assert kilonewtons_into_kilograms(kilonewtons=0.980665) == pytest.approx(100.0, rel=1e-3)
+
+
+def test_the_parts_of_a_pull_make_it_up_again() -> None:
+    # 300 N at 30°: a half-equilateral triangle
+    assert upward_part(rope_tension=300.0, rope_elevation=math.pi / 6) == pytest.approx(150.0)
+    assert level_part(rope_tension=300.0, rope_elevation=math.pi / 6) == pytest.approx(259.80762)
+
+
+def test_a_slanted_pull_is_balanced_by_the_rope() -> None:
+    rng = np.random.default_rng(8)
+    load = rng.uniform(1200, 3000, 500)
+    pull = rng.uniform(0, 1100, 500)
+    up = rng.uniform(-0.7, 0.7, 500)
+    given = {"load": load, "slanted_pull": pull, "pull_elevation": up}
+    rope, lean = slanted_pull_tension(**given), slanted_pull_angle(**given)
+    forces = pull * np.exp(1j * up) - 1j * load + rope * 1j * np.exp(1j * lean)
+    assert np.max(np.abs(forces)) < 1e-8
+
+
+def test_a_level_pull_is_a_slanted_pull_of_no_slope() -> None:
+    level = {"load": 2000.0, "side_pull": 500.0}
+    slanted = {"load": 2000.0, "slanted_pull": 500.0, "pull_elevation": 0.0}
+    assert slanted_pull_angle(**slanted) == pytest.approx(side_pull_angle(**level))
+    assert slanted_pull_tension(**slanted) == pytest.approx(side_pull_tension(**level))
+
+
+def test_what_the_pull_lifts_off_its_rope_is_refused() -> None:
+    with pytest.raises(DomainError, match="lower angle"):
+        slanted_pull_angle(load=600.0, slanted_pull=1300.0, pull_elevation=math.pi / 6)
+
+
+@pytest.mark.parametrize(("length", "moved"), [(5.0, 1.2), (30.0, 7.3)])
+def test_how_far_half_a_kilonewton_moves_two(length: float, moved: float) -> None:
+    # worked out for this project, apart from the library; also by energy, which is least at rest
+    given = {"load": 2000.0, "side_pull": 500.0}
+    result = side_pull_offset(rope_above=length, **given)
+    assert result == pytest.approx(moved, abs=0.05)
+    assert result == pytest.approx(lean_reach(rope_above=length, plumb_angle=math.atan2(1, 4)))
+
+    def energy(x: float) -> float:
+        return -2000.0 * math.sqrt(length**2 - x**2) - 500.0 * x
+
+    assert energy(result) < min(energy(result - 1e-3), energy(result + 1e-3))
