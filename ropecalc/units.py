@@ -227,6 +227,13 @@ def plain(number: Decimal) -> str:
     return f"{number:f}".replace("-", "−")
 
 
+def _written(shown: float, kind: Kind, figures: int, rounding: Rounding) -> str:
+    """A rounded number; a plain one that is whole stays whole: 3 strands, not 3.00."""
+    if kind is Kind.RATIO and shown and abs(shown) < 10**figures and shown == round(shown):
+        return plain(Decimal(round(shown)))
+    return plain(round_figures(shown, figures, rounding))
+
+
 @dataclass(frozen=True)
 class Display:
     """The units a reader chose, one for each kind; every screen and paper reads this.
@@ -274,7 +281,7 @@ class Display:
         rounding: Rounding = Rounding.NEAREST,
     ) -> str:
         """The rounded number alone, without its unit."""
-        return plain(round_figures(self.value(si_value, kind), figures, rounding))
+        return _written(self.value(si_value, kind), kind, figures, rounding)
 
     def unit_at(self, si_value: float, kind: Kind) -> Unit:
         """The reader's unit for one value: newtons where kilonewtons would begin with 0.0."""
@@ -291,11 +298,11 @@ class Display:
         """The rounded number with its unit, as text."""
         unit = self.unit_at(si_value, kind)
         gap = "" if unit.symbol in ("°", "") else " "
-        number = plain(round_figures(si_value / unit.factor, figures, rounding))
+        number = _written(si_value / unit.factor, kind, figures, rounding)
         return number + gap + unit.symbol
 
     def latex(self, si_value: float, kind: Kind, figures: int = 3) -> str:
         """The rounded number with its unit, typeset."""
         unit = self.unit_at(si_value, kind)
-        number = plain(round_figures(si_value / unit.factor, figures))
+        number = _written(si_value / unit.factor, kind, figures, Rounding.NEAREST)
         return number.replace("−", "-") + unit.latex

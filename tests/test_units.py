@@ -312,3 +312,12 @@ def test_what_is_shown_reads_back() -> None:
             display = Display(**{kind.value: unit.symbol}) if chosen else Display()
             text = display.show(1.23, kind)
             assert parse_quantity(text, kind)[0] == pytest.approx(1.23, rel=0.01)
+
+
+def test_a_plain_number_that_is_whole_is_written_without_decimals() -> None:
+    display = Display()
+    assert display.show(3.0, Kind.RATIO) == "3"
+    assert display.latex(-12.0, Kind.RATIO) == "-12"
+    assert display.number(3.001, Kind.RATIO) == "3.00"
+    assert display.show(1234.0, Kind.RATIO) == "1230"
+    assert display.show(3.0, Kind.LENGTH) == "3.00 m"

@@ -110,12 +110,31 @@ def _with_numbers(
     from ropecalc.derivation.typesetting import as_latex
 
     known = {s: v for s, v in values.items() if s != found}
+    equation = _case_that_holds(equation, known)
     if not equation.free_symbols & set(known) or equation.has(Derivative):
         return ""  # nothing to put in, or a rate of change, which has no place for a number
     names = {
         s: _inside(by_symbol[s], v, display, _is_raised(equation, s)) for s, v in known.items()
     }
     return as_latex(equation, symbol_names=names, mul_symbol="times")
+
+
+def _case_that_holds(equation: Any, known: Mapping[Any, float]) -> Any:
+    """The equation with only the case that ``known`` values meet, where it tells cases apart."""
+    from sympy import Float, Piecewise, false, true
+
+    values = {symbol: Float(value) for symbol, value in known.items()}
+
+    def chosen(cases: Any) -> Any:
+        for expression, when in cases.args:
+            met = when.xreplace(values)
+            if met is true:
+                return expression
+            if met is not false:  # something in the condition is still unknown
+                break
+        return cases
+
+    return equation.replace(lambda part: isinstance(part, Piecewise), chosen)
 
 
 def _typeset(variable: Variable, value: float, display: Display) -> str:

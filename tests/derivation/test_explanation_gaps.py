@@ -47,3 +47,6 @@ def test_cases_are_told_in_words() -> None:
         return argument.law("Two cases.", g, cases)
 
     assert apart.explain().lines[0].text == "g = (d if w = 1, otherwise d + w)"
+    one, other = (apart.explain(width=w, depth=4.0).lines[0].numbers for w in (1.0, 2.0))
+    assert one == r"g = 4.00\,\mathrm{m} = 4.00\,\mathrm{m}"
+    assert other == r"g = 4.00\,\mathrm{m} + 2.00\,\mathrm{m} = 6.00\,\mathrm{m}"
