@@ -719,14 +719,6 @@ BELAY_LENGTH = _length(
 ARREST_PEAK = _force(
     "arrest_peak", r"F_\mathrm{p}", "largest tension of the belay", 1000, 20_000, 5000
 )
-ARREST_SPEED = Variable(
-    "arrest_speed",
-    r"v_\mathrm{p}",
-    "largest speed before the belay stops the fall",
-    Kind.SPEED,
-    POSITIVE,
-    Range(0.5, 10, 4),
-)
 
 # --- strength and measurement
 COMPONENT_STRENGTH = _force("strength", "B", "strength of the component", 4000, 45_000, 20_000)
