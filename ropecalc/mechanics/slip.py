@@ -144,14 +144,18 @@ class Arc:
     @property
     def radius(self) -> float:
         """Length of the haul leg in m."""
-        top = self.rig.haul_directional
-        return float(np.hypot(self.x - top.x, self.z - top.z))
+        return float(self.distance(self.x, self.z))
 
     @property
     def start(self) -> float:
         """Angle of the haul leg from plumb in rad, before anything moves."""
         top = self.rig.haul_directional
         return float(np.arctan2(self.x - top.x, top.z - self.z))
+
+    def distance(self, x: Any, z: Any) -> Any:
+        """How far in m a place is from the haul directional."""
+        top = self.rig.haul_directional
+        return np.hypot(x - top.x, z - top.z)
 
     def place(self, angle: Any) -> tuple[Any, Any]:
         """``x`` and ``z`` in m where the haul leg is ``angle`` rad from plumb."""

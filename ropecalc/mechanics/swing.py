@@ -26,8 +26,9 @@ from ropecalc.mechanics import tensioner
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
-from ropecalc.mechanics.slip import Arc, Rest, line_length
+from ropecalc.mechanics.slip import Arc, Rest
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, FAST
+from ropecalc.mechanics.track_path import KEEPS_LENGTH, OVERSHOOT, TrackPath
 from ropecalc.units import STANDARD_GRAVITY, Display, Kind, Rounding
 
 MOVING = (
@@ -47,6 +48,7 @@ _FREE = (
     "The haul line keeps its length and nothing rubs.",
     "The litter swings as far as the plumb line below the haul directional.",
 )
+_STEPS_DOWN = 4001
 _REACHES = Condition(
     "The haul leg must be longer than the litter's distance off plumb.",
     "Give a longer haul leg or a smaller distance.",
@@ -138,6 +140,41 @@ def arrest_peak(argument: Argument) -> Step:
         put_in,
         load * (1 + sp.sqrt(1 + 2 * stiffness * slack / (load * length))),
     )
+
+
+@derive(
+    "Fall into a belay: free fall that is as fast as it gets",
+    given=(q.LOAD, q.BELAY_SLACK, q.BELAY_LENGTH, q.STIFFNESS),
+    between=(q.STRETCH,),
+    result=q.FALL,
+    assumptions=arrest_peak.assumptions,
+    cautions=_ARREST,
+    source="derived here from the energy of the fall",
+)
+def fastest_fall(argument: Argument) -> Step:
+    """Height in m of a free fall at whose end the speed is the largest of a fall into the belay.
+
+    More than the slack, because the litter still gains speed when the belay begins to stretch.
+    """
+    load, slack, length, stiffness = argument.symbols(
+        q.LOAD, q.BELAY_SLACK, q.BELAY_LENGTH, q.STIFFNESS
+    )
+    longer, fall = argument.symbols(q.STRETCH, q.FALL)
+    fastest = argument.law(
+        "The litter gains speed as long as the belay pulls less than the weight. It is fastest "
+        "where both are the same.",
+        load,
+        stiffness * longer / length,
+    )
+    there = argument.solve("This is how far the belay has stretched there.", fastest, longer)
+    energy = argument.law(
+        "What it lost in height up to there is in the stretched belay and in its speed: as much as "
+        "a free fall from some height would give.",
+        load * (slack + longer),
+        stiffness * longer**2 / (2 * length) + load * fall,
+    )
+    put_in = argument.substitute("Put the stretch in.", energy, there)
+    return argument.solve("Solve for that height.", put_in, fall)
 
 
 # --- swing -----------------------------------------------------------------------------------
@@ -238,16 +275,20 @@ def impact_speed(fall: Any) -> Any:
 
 @dataclass(frozen=True)
 class HaulLost:
-    """A litter on track lines after its haul line is lost, when the belay comes tight.
+    """A litter on track lines after its haul line is lost, until the belay stops it.
 
-    ``x``, ``z`` in m is where the belay comes tight; ``fall`` and ``outward`` in m how far it
-    went; ``speed`` in m/s and ``peak`` in N are upper bounds, ``run_on`` in m is how far the belay
-    stretches at that peak.
+    ``before`` is at rest before the loss; the belay comes tight at ``x``, ``z`` (m). By the time it
+    has stopped the litter for the first time, the litter has fallen ``fall`` m at most and has come
+    about ``outward`` m further out. ``speed`` in m/s and the belay's ``peak`` in N are upper bounds
+    on the way; ``run_on`` in m is how far the belay stretches at that peak. ``track_after`` (just
+    after the loss) and ``track_peak`` in N are tensions of all track lines together, and so what
+    the hub carries; the peak is an upper bound, also for track lines that stretch.
     """
 
     rig: Rig
     load: float
     belay_slack: float
+    before: Rest
     x: float
     z: float
     fall: float
@@ -255,9 +296,15 @@ class HaulLost:
     speed: float
     peak: float
     run_on: float
+    track_after: float
+    track_peak: float
     cautions: tuple[str, ...] = (
         "The track line holds the litter out while it runs down: look at what is below and further "
-        "out, not at the wall.",
+        "out, not at the wall. Track lines that stretch or go slack let it come further out than "
+        "given here.",
+        "Counted until the belay has stopped the litter for the first time. Rebounding, it can let "
+        "a track line go slack and come tight again with a snatch that is not counted.",
+        cautions.COMMON_HUB,
         *_ARREST,
     )
 
@@ -265,32 +312,54 @@ class HaulLost:
         """The event in words."""
         display = display or Display()
 
-        def length(value: float) -> str:
-            return display.show(value, Kind.LENGTH)
+        def most(value: float, kind: Kind) -> str:
+            return display.show(value, kind, rounding=Rounding.UP)
 
+        def about(value: float, kind: Kind = Kind.LENGTH) -> str:
+            return display.show(value, kind)
+
+        belay, track = most(self.peak, Kind.FORCE), most(self.track_peak, Kind.FORCE)
+        fall = most(self.fall, Kind.LENGTH)
+        drop = self.before.z - self.z
+        lower = f"{about(abs(drop))} {'lower' if drop >= 0 else 'higher'}"
         lines = (
             said(
                 "Without the haul line the track line still holds the litter out; it runs down and "
-                "outward along an ellipse until the belay comes tight.",
+                "outward along an ellipse until the belay stops it.",
                 law=True,
             ),
             said(
-                f"With {length(self.belay_slack)} of slack it falls {length(self.fall)} and moves "
-                f"{length(self.outward)} outward, at {self.speed:.3g} m/s at most."
+                "What the haul line had held across that path now hangs on the track lines and the "
+                f"hub: {about(self.before.line_tension, Kind.FORCE)} before, "
+                f"{most(self.track_after, Kind.FORCE)} just after, {track} at most on the way."
             ),
             said(
-                f"The belay then peaks at {display.show(self.peak, Kind.FORCE)} at most and "
-                f"stretches by {length(self.run_on)}."
+                f"With {about(self.belay_slack)} of slack the belay comes tight {lower} and "
+                f"{about(self.x - self.before.x)} further out."
+                if self.belay_slack
+                else "Without slack the belay takes over at once."
+            ),
+            said(
+                f"Until it has stopped the litter, that falls {fall} at most, at "
+                f"{most(self.speed, Kind.SPEED)} at most, and comes about "
+                f"{most(self.outward, Kind.LENGTH)} further out."
+            ),
+            said(
+                f"The belay peaks at {belay} at most and stretches by "
+                f"{most(self.run_on, Kind.LENGTH)}."
             ),
         )
         return account(
             "The haul line is lost",
             lines,
-            f"belay: allow for {display.show(self.peak, Kind.FORCE, rounding=Rounding.UP)}",
+            f"belay: allow for {belay}; track lines and hub: allow for {track}; below: keep {fall} "
+            "clear",
             assumptions=(
                 "The belay comes from the haul directional and hangs with this slack at the start.",
-                "The track rope keeps its length; nothing rubs or slips.",
-                "Bounds: the fall counts as free and straight down.",
+                KEEPS_LENGTH,
+                "Bounds: fall, speed and the belay's peak count as if it fell freely and straight "
+                "down.",
+                OVERSHOOT,
             ),
             cautions=self.cautions,
         )
@@ -315,43 +384,58 @@ def haul_lost(
     slack, length, stiffness = checked(
         (q.BELAY_SLACK, belay_slack), (q.BELAY_LENGTH, belay_length), (q.STIFFNESS, stiffness)
     )
-    arc = Arc.from_place(Method.TRACK, rig, load, x, z)
-    top = rig.haul_directional
-    rope = arc.line_length(arc.start)
-
-    def place(angle: Any) -> tuple[Any, Any]:
-        radius = arc.radius + slack
-        return top.x + radius * np.sin(angle), top.z - radius * np.cos(angle)
-
-    def to_spare(angle: Any) -> Any:
-        return line_length(Method.TRACK, rig, *place(angle)) - rope
-
-    steps = np.linspace(arc.start, np.pi / 2, 2000)
-    tight = np.flatnonzero(to_spare(steps) <= 0)
+    arc, path = Arc.from_place(Method.TRACK, rig, load, x, z), TrackPath.through(rig, x, z)
+    steps = np.linspace(path.start, 0.0, _STEPS_DOWN)
+    steps = steps[path.place(steps)[0] < rig.hub.x]
+    stretched = arc.distance(*path.place(steps)) - arc.radius - slack
+    tight = np.flatnonzero(stretched >= 0)
     held = None
     if len(tight):
         i = max(int(tight[0]), 1)
-        at_x, at_z = (float(v) for v in place(bisected(to_spare, steps[i - 1], steps[i])))
+        angle = bisected(
+            lambda a: arc.radius + slack - arc.distance(*path.place(a)), steps[i - 1], steps[i]
+        )
+        at_x, at_z = (float(v) for v in path.place(angle)) if slack else (x, z)
         held = hold(Method.TRACK, rig, load, at_x, at_z)
     if held is None or not Reach(held.reach).possible:
         raise DomainError(
             "With that much slack the track line alone stops the litter before the belay comes "
             "tight. Give less belay slack."
         )
-    fall = z - at_z
-    peak = arrest_peak(load=load, belay_slack=slack, belay_length=length, stiffness=stiffness)
+    asked = {"load": load, "belay_slack": slack, "belay_length": length, "stiffness": stiffness}
+    peak = arrest_peak(**asked)
+    run_on = peak * length / stiffness
+    tensions = _track_tensions(arc, path, steps, np.maximum(stretched, 0.0), stiffness / length)
+    before = arc.at(arc.start)
     return HaulLost(
         rig=rig,
         load=load,
         belay_slack=slack,
+        before=before,
         x=at_x,
         z=at_z,
-        fall=fall,
-        outward=at_x - x,
-        speed=impact_speed(max(fall, 0.0)),
+        fall=slack + run_on,
+        outward=float(np.max(path.place(steps[stretched <= run_on])[0])) - x,
+        speed=impact_speed(fastest_fall(**asked)),
         peak=peak,
-        run_on=peak * length / stiffness,
+        run_on=run_on,
+        track_after=float(tensions[0]),
+        track_peak=2 * float(np.max(tensions)) - before.line_tension,
     )
+
+
+def _track_tensions(arc: Arc, path: TrackPath, angles: Any, stretched: Any, spring: float) -> Any:
+    """Track tension in N at ``angles`` down the path, from the release to where the litter stops.
+
+    The belay is ``stretched`` (m) there and pulls with ``spring`` N per m of it.
+    """
+    x, z = path.place(angles)
+    motion = arc.load * (arc.z - z) - 0.5 * spring * stretched**2
+    moving = np.cumsum(motion[1:] < 0) == 0
+    top = arc.rig.haul_directional
+    belay = spring * stretched / arc.distance(x, z)
+    pull = belay * (top.x - x), belay * (top.z - z)
+    return path.tension(angles, arc.load, motion, pull)[np.append(True, moving)]
 
 
 # --- one track line is lost ---------------------------------------------------------------------

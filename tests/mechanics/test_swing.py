@@ -1,7 +1,7 @@
 """Swings, arrests and losses against motion that is integrated in time."""
 
 from math import inf, nan, sqrt
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 import pytest
@@ -12,11 +12,12 @@ from scipy.integrate import solve_ivp
 from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics.holding import Method, Point, Rig, hold
-from ropecalc.mechanics.stretch import stiffness_from_two_loads
+from ropecalc.mechanics.stretch import FAST, stiffness_from_two_loads
 from ropecalc.mechanics.swing import (
     MOVING,
     Tensioning,
     arrest_peak,
+    fastest_fall,
     haul_lost,
     impact_speed,
     line_lost,
@@ -146,8 +147,8 @@ def test_impact_speed() -> None:
 # --- arrest ----------------------------------------------------------------------------------
 
 
-def arrested(load: float, slack: float, length: float, stiffness: float) -> float:
-    """Largest spring force of a weight dropped through the slack, integrated in time."""
+def arrested(load: float, slack: float, length: float, stiffness: float) -> tuple[float, float]:
+    """Largest spring force, and speed, of a weight dropped through slack, integrated in time."""
     mass = load / G
 
     def force(depth: float) -> float:
@@ -161,7 +162,7 @@ def arrested(load: float, slack: float, length: float, stiffness: float) -> floa
 
     lowest.terminal, lowest.direction = True, -1  # type: ignore[attr-defined]
     found = solve_ivp(motion, (0, 20), [0.0, 1e-12], events=lowest, max_step=0.01, **TIGHT)
-    return force(float(found.y_events[0][0][0]))
+    return force(float(found.y_events[0][0][0])), float(found.y[1].max())
 
 
 @pytest.mark.parametrize(
@@ -170,7 +171,11 @@ def arrested(load: float, slack: float, length: float, stiffness: float) -> floa
 )
 def test_integrated_arrest(load: float, slack: float, length: float, stiffness: float) -> None:
     found = arrest_peak(load=load, belay_slack=slack, belay_length=length, stiffness=stiffness)
-    assert found == pytest.approx(arrested(load, slack, length, stiffness), rel=1e-5)
+    force, speed = arrested(load, slack, length, stiffness)
+    assert found == pytest.approx(force, rel=1e-5)
+    height = fastest_fall(load=load, belay_slack=slack, belay_length=length, stiffness=stiffness)
+    assert impact_speed(height) == pytest.approx(speed, rel=5e-4)
+    assert FAST in arrest_peak.cautions and FAST in fastest_fall.cautions
 
 
 def test_arrest_values_and_limits() -> None:
@@ -207,12 +212,24 @@ def test_energy_at_the_lowest_point(
 # --- the haul line is lost --------------------------------------------------------------------
 
 
-def slid(rig: Rig, load: float, x: float, z: float, slack: float, length: float,
-         stiffness: float) -> tuple[float, float, float, float]:  # fmt: skip
-    """A bead on the ellipse, integrated in time in the ellipse's own angle; then the belay's peak.
+class Slide(NamedTuple):
+    """What an integrated slide gives: the place where the belay comes tight, and the largest."""
 
-    Gives the place where the belay comes tight, the speed there and the largest belay tension.
+    x: float
+    z: float
+    speed: float
+    belay: float
+    track_after: float
+    track: float
+    fall: float
+
+
+def slid(rig: Rig, load: float, x: float, z: float, slack: float, length: float,
+         stiffness: float) -> Slide:  # fmt: skip
+    """A bead on the ellipse, integrated in time in the ellipse's own angle, until it stops.
+
     Only the energy of position and the shape of the ellipse are used (Lagrange in one coordinate).
+    What the track does is then what is left of mass times acceleration beside weight and belay.
     """
     first, second, top = rig.track_directional, rig.hub, rig.haul_directional
     half = 0.5 * float(distance(x, z, first) + distance(x, z, second))
@@ -233,18 +250,27 @@ def slid(rig: Rig, load: float, x: float, z: float, slack: float, length: float,
     def curve(s: float) -> np.ndarray:
         return turn @ np.array([-half * np.cos(s), -short * np.sin(s)])
 
-    def belay(s: float) -> tuple[float, np.ndarray]:
+    def beside(s: float) -> tuple[float, np.ndarray]:
+        """The belay's tension, and its force together with the weight."""
         line = np.array([top.x, top.z]) - place(s)
         long = float(np.linalg.norm(line))
-        return stiffness / length * max(0.0, long - free), line / long
+        tension = stiffness / length * max(0.0, long - free)
+        return tension, np.array([0.0, -load]) + tension * line / long
 
     def motion(_t: float, state: np.ndarray) -> list[float]:
         s, rate = state
-        tension, towards = belay(s)
-        force = np.array([0.0, -load]) + tension * towards
         along = slope(s)
         bend = float(along @ curve(s)) * rate**2
-        return [rate, float((force @ along / mass - bend) / (along @ along))]
+        return [rate, float((beside(s)[1] @ along / mass - bend) / (along @ along))]
+
+    def track(state: np.ndarray) -> float:
+        s, rate = state
+        needed = mass * (slope(s) * motion(0, state)[1] + curve(s) * rate**2) - beside(s)[1]
+        legs = np.zeros(2)
+        for end in (first, second):
+            away = np.array([end.x, end.z]) - place(s)
+            legs += away / np.linalg.norm(away)
+        return float(needed @ legs / (legs @ legs))
 
     local = turn.T @ (np.array([x, z]) - middle)
     begin = float(np.arctan2(local[1] / short, local[0] / half))
@@ -260,15 +286,66 @@ def slid(rig: Rig, load: float, x: float, z: float, slack: float, length: float,
     found = solve_ivp(
         motion, (0, 20), [begin, 1e-9], events=[tight, stops], max_step=0.01, rtol=1e-9, atol=1e-11
     )
-    at = found.y_events[0][0]
-    speed = abs(at[1]) * float(np.linalg.norm(slope(at[0])))
-    tension = belay(float(found.y_events[1][0][0]))[0]
-    return *(float(v) for v in place(at[0])), speed, tension  # type: ignore[return-value]
+    states = found.y.T
+    at = found.y_events[0][0] if slack else states[0]
+    end = found.y_events[1][0]
+    speed = max(abs(rate) * float(np.linalg.norm(slope(s))) for s, rate in states)
+    tracks = [track(state) for state in states]
+    place_x, place_z = (float(v) for v in place(at[0]))
+    fall = max(z - place(s)[1] for s in (*states[:, 0], end[0]))
+    return Slide(place_x, place_z, speed, beside(end[0])[0], tracks[0], max(tracks), fall)
+
+
+def dropped(rig: Rig, load: float, x: float, z: float, slack: float, length: float,
+            stiffness: float, track_stiffness: float) -> dict[str, float]:  # fmt: skip
+    """The same in the plane, with a track rope that stretches and can go slack: Newton and Hooke.
+
+    Until the belay is at its longest for the first time.
+    """
+    ends = [np.array([p.x, p.z]) for p in (rig.track_directional, rig.hub)]
+    top, start = np.array([rig.haul_directional.x, rig.haul_directional.z]), np.array([x, z])
+    held = hold(Method.TRACK, rig, load, x, z).line_tension
+    loose = sum(np.linalg.norm(end - start) for end in ends) / (1 + held / track_stiffness)
+    free = np.linalg.norm(top - start) + slack
+
+    def forces(here: np.ndarray) -> tuple[float, float, np.ndarray]:
+        legs = [end - here for end in ends]
+        longs = [float(np.linalg.norm(leg)) for leg in legs]
+        track = max(0.0, track_stiffness * (sum(longs) - loose) / loose)
+        up = top - here
+        long = float(np.linalg.norm(up))
+        belay = max(0.0, stiffness / length * (long - free))
+        force = np.array([0.0, -load]) + belay * up / long
+        return (
+            track,
+            belay,
+            force + track * sum(leg / n for leg, n in zip(legs, longs, strict=True)),
+        )
+
+    def motion(_t: float, state: np.ndarray) -> list[float]:
+        return [*state[2:], *(forces(state[:2])[2] * G / load)]
+
+    def longest(t: float, state: np.ndarray) -> float:
+        away = state[:2] - top
+        return float(away @ state[2:]) if np.linalg.norm(away) > free + 1e-9 and t > 0 else 1.0
+
+    longest.terminal, longest.direction = True, -1  # type: ignore[attr-defined]
+    found = solve_ivp(
+        motion, (0, 20), [x, z, 0, 0], events=longest, max_step=0.01, rtol=1e-7, atol=1e-9
+    )
+    states = found.y.T
+    return {
+        "track": max(forces(state[:2])[0] for state in states),
+        "belay": max(forces(state[:2])[1] for state in states),
+        "fall": z - float(states[:, 1].min()),
+        "speed": float(np.hypot(states[:, 2], states[:, 3]).max()),
+    }
 
 
 RIGS = [
     (CASE, 2.5, 27.0, 0.5),
     (CASE, 2.5, 27.0, 1.5),
+    (CASE, 2.5, 27.0, 0.0),
     (CASE, 6.0, 10.0, 1.0),
     (Rig(Point(0.3, 32), Point(0.5, 33), Point(40, 0.5)), 2.5, 27.0, 0.8),
     (Rig(Point(0, 25), Point(0, 25), Point(30, 6)), 4.0, 15.0, 0.6),
@@ -279,37 +356,83 @@ RIGS = [
 def test_integrated_slide_along_the_track(rig: Rig, x: float, z: float, slack: float) -> None:
     values = {"belay_slack": slack, "belay_length": 12.0, "stiffness": 40e3}
     found = haul_lost(rig, CASE_LOAD, x, z, **values)
-    at_x, at_z, speed, tension = slid(rig, CASE_LOAD, x, z, slack, 12.0, 40e3)
-    assert (found.x, found.z) == pytest.approx((at_x, at_z), abs=1e-5)
-    assert found.speed == pytest.approx(speed, rel=1e-4)
-    assert CASE_LOAD < tension <= found.peak
+    slide = slid(rig, CASE_LOAD, x, z, slack, 12.0, 40e3)
+    assert (found.x, found.z) == pytest.approx((slide.x, slide.z), abs=1e-5)
+    assert 0.6 * found.speed < slide.speed <= found.speed
+    assert CASE_LOAD < slide.belay <= found.peak
+    assert 0.5 * found.fall < slide.fall <= found.fall
+    assert slide.fall > z - found.z  # it goes on falling while the belay stretches
+    before = hold(Method.TRACK, rig, CASE_LOAD, x, z)
+    assert found.before.line_tension == pytest.approx(before.line_tension)
+    assert found.track_after == pytest.approx(slide.track_after, rel=1e-6)
+    assert found.track_after > before.line_tension
+    rise = slide.track - before.line_tension
+    assert found.track_peak == pytest.approx(before.line_tension + 2 * rise, rel=1e-3)
+
+
+@pytest.mark.parametrize(("rig", "x", "z", "slack"), RIGS)
+@pytest.mark.parametrize("track_stiffness", [3e4, 1e5, 4e5, 2e6])
+def test_track_lines_that_stretch_stay_inside_the_bounds(
+    rig: Rig, x: float, z: float, slack: float, track_stiffness: float
+) -> None:
+    values = {"belay_slack": slack, "belay_length": 12.0, "stiffness": 40e3}
+    found = haul_lost(rig, CASE_LOAD, x, z, **values)
+    free = dropped(rig, CASE_LOAD, x, z, slack, 12.0, 40e3, track_stiffness)
+    assert found.before.line_tension < free["track"] <= found.track_peak
+    assert CASE_LOAD < free["belay"] <= found.peak
+    assert 0 < free["fall"] <= found.fall
+    assert 0 < free["speed"] <= found.speed
 
 
 @pytest.mark.parametrize(("rig", "x", "z", "slack"), RIGS)
 def test_where_the_belay_comes_tight(rig: Rig, x: float, z: float, slack: float) -> None:
     found = haul_lost(rig, CASE_LOAD, x, z, belay_slack=slack, belay_length=12.0, stiffness=40e3)
     top = rig.haul_directional
-    long = distance(found.x, found.z, top) - distance(x, z, top)
-    assert long == pytest.approx(slack, abs=1e-9)
 
     def track(px: float, pz: float) -> float:
         return float(distance(px, pz, rig.track_directional) + distance(px, pz, rig.hub))
 
+    def longer(px: float, pz: float) -> float:
+        return float(distance(px, pz, top) - distance(x, z, top))
+
+    assert longer(found.x, found.z) == pytest.approx(slack, abs=1e-9)
     assert track(found.x, found.z) == pytest.approx(track(x, z), rel=1e-12)
-    assert found.fall == pytest.approx(z - found.z) and found.fall > 0
-    assert found.outward == pytest.approx(found.x - x) and found.outward > 0
-    assert found.fall <= slack + 1e-9  # no line falls faster than its slack runs out
-    assert found.speed == pytest.approx(sqrt(2 * G * found.fall))
+    assert (found.before.x, found.before.z) == (x, z)
+    assert 0 <= z - found.z <= slack + 1e-9  # no line falls faster than its slack runs out
     free = arrest_peak(load=CASE_LOAD, belay_slack=slack, belay_length=12.0, stiffness=40e3)
     assert found.peak == pytest.approx(free)
     assert found.run_on == pytest.approx(found.peak * 12.0 / 40e3)
+    assert found.fall == pytest.approx(slack + found.run_on)
+    # energy of a free fall up to where the belay pulls with the weight
+    sag = CASE_LOAD * 12.0 / 40e3
+    energy = CASE_LOAD * (slack + sag) - 0.5 * CASE_LOAD * sag
+    assert 0.5 * CASE_LOAD / G * found.speed**2 == pytest.approx(energy, rel=1e-9)
+    # as far out as the ellipse is where the belay has stretched by its largest stretch
+    end_x = x + found.outward
+    heights = np.linspace(z - found.fall - 0.01, z, 200_001)
+    end_z = heights[np.argmin(np.abs([track(end_x, h) - track(x, z) for h in heights[::50]])) * 50]
+    assert longer(end_x, end_z) == pytest.approx(slack + found.run_on, abs=0.02)
+    assert found.outward > found.x - x
 
 
 def test_without_slack_the_belay_takes_over_where_it_is() -> None:
     found = haul_lost(*PLACE, belay_slack=0.0, belay_length=12.0, stiffness=40e3)
-    assert (found.x, found.z) == pytest.approx((2.5, 27.0), abs=1e-9)
-    assert found.fall == pytest.approx(0.0, abs=1e-9)
+    assert (found.x, found.z) == (2.5, 27.0)
     assert found.peak == pytest.approx(2 * CASE_LOAD)
+    assert found.fall == pytest.approx(2 * CASE_LOAD * 12.0 / 40e3)  # twice the stretch at rest
+    assert found.speed == pytest.approx(sqrt(G * CASE_LOAD * 12.0 / 40e3))
+    text = found.explain().as_text()
+    assert "Without slack the belay takes over at once." in text
+    assert "that falls 1.18 m at most, at 2.41 m/s at most" in text
+
+
+def test_the_jump_of_track_and_hub() -> None:
+    """Beside one directional for all, half of what the haul line carried."""
+    found = haul_lost(*PLACE, belay_slack=0.5, belay_length=15.0, stiffness=40e3)
+    before = hold(Method.TRACK, *PLACE)
+    assert found.track_after == pytest.approx(before.line_tension + before.haul_tension / 2)
+    assert found.track_after / before.line_tension == pytest.approx(1.51, abs=0.005)
+    assert found.track_peak > 2 * found.track_after - before.line_tension
 
 
 def test_slack_that_the_track_line_does_not_need() -> None:
@@ -326,13 +449,20 @@ def test_haul_lost_in_words_and_its_refusals() -> None:
     found = haul_lost(*PLACE, belay_slack=0.5, belay_length=15.0, stiffness=40e3)
     text = found.explain().as_text()
     assert "still holds the litter out; it runs down and outward along an ellipse" in text
-    assert "0.500 m of slack it falls 0.399 m and moves 0.331 m outward, at 2.8 m/s" in text
-    assert "The belay then peaks at 4.97 kN at most and stretches by 1.87 m." in text
-    assert text.endswith("belay: allow for 4.98 kN")  # it is 4.974
-    assert "16.4 ft" not in text and "1.31 ft" in found.explain(Display(length="ft")).as_text()
-    assert found.explain().lines[0].is_law
+    assert "1.53 kN before, 2.33 kN just after, 3.52 kN at most on the way." in text
+    assert "0.500 m of slack the belay comes tight 0.399 m lower and 0.331 m further out." in text
+    assert "that falls 2.37 m at most, at 4.13 m/s at most, and comes about 1.60 m further" in text
+    assert "The belay peaks at 4.98 kN at most and stretches by 1.87 m." in text  # it is 4.974
+    assert text.endswith(
+        "belay: allow for 4.98 kN; track lines and hub: allow for 3.52 kN; below: keep 2.37 m clear"
+    )
+    in_feet = found.explain(Display(length="ft")).as_text()
+    assert "7.77 ft at most, at 13.6 ft/s at most" in in_feet and "1.31 ft lower" in in_feet
+    assert [line.is_law for line in found.explain().lines] == [True, False, False, False, False]
     assert "holds the litter out while it runs down" in found.cautions[0]
-    assert {MOVING, cautions.REHEARSE, cautions.AUTHORITY} <= set(found.explain().cautions)
+    assert "come tight again with a snatch" in found.cautions[1]
+    assert {MOVING, FAST, cautions.REHEARSE, cautions.COMMON_HUB, cautions.STRETCHING,
+            cautions.AUTHORITY} <= set(found.explain().cautions)  # fmt: skip
     with pytest.raises(DomainError, match="straight line"):
         haul_lost(CASE, CASE_LOAD, 9.0, 27.0, belay_slack=0.5, belay_length=9, stiffness=4e4)
     for name in ("belay_slack", "belay_length", "stiffness"):
