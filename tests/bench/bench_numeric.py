@@ -86,6 +86,35 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "pulleys.formulas.two_pulley_advantage": lambda near_efficiency, far_efficiency: (
         1 + near_efficiency + near_efficiency * far_efficiency
     ),
+    "tensioner_lines.line_taken_in": lambda device_pull, efficiency, line: (
+        device_pull * (1 + efficiency) * efficiency ** (2 * (line - 1))
+    ),
+    "tensioner_lines.far_over_near": lambda efficiency, lines: efficiency ** (2 * (lines - 1)),
+    "tensioner_lines.most_loaded_line": lambda track_tension, efficiency, lines: (
+        track_tension * (1 - efficiency**2) / (1 - efficiency ** (2 * lines))
+    ),
+    "tensioner_lines.all_lines": lambda near_line, efficiency, lines: (
+        near_line * (1 - efficiency ** (2 * lines)) / (1 - efficiency**2)
+    ),
+    "tensioner_lines.device_strand": lambda near_line, efficiency: near_line / (1 + efficiency),
+    "tensioner_lines.hub_pulley_load": lambda device_pull, efficiency: (
+        device_pull * efficiency * (1 + efficiency)
+    ),
+    "tensioner_lines.rope_through_device": lambda lines, take_in: 2 * lines * take_in,
+    "tensioner_lines.rope_needed": lambda lines, least_play, take_in, line_stretch, tail: (
+        2 * lines * (least_play + take_in + line_stretch) + tail
+    ),
+    "tensioner_lines.device_speed": (
+        lambda lines, haul_speed, track_elevation, ground_depression: (
+            2 * lines * haul_speed * (sin(track_elevation) - sin(ground_depression))
+        )
+    ),
+    "tensioner_lines.hand_pull": (
+        lambda far_line, efficiency, lines, device_share, tail_advantage: (
+            far_line
+            / (efficiency ** (2 * (lines - 1)) * (1 + efficiency) * device_share * tail_advantage)
+        )
+    ),
     "friction.groove_tension": lambda tension_behind, friction, turn, groove_angle: (
         tension_behind * np.exp(friction * turn / sin(groove_angle / 2))
     ),
