@@ -111,6 +111,16 @@ class Rest:
 
 
 @dataclass(frozen=True)
+class Turn:
+    """Where a swing turns back (m), how far towards the wall that is (m), and the tension (N)."""
+
+    x: Any
+    z: Any
+    inward: Any
+    line_tension: Any
+
+
+@dataclass(frozen=True)
 class Arc:
     """The litter held at one place, and the arc about the haul directional on which it moves."""
 
@@ -200,11 +210,7 @@ class Arc:
         ``before`` and ``after`` are the stiffness in N of all the lines that hold, together,
         before and after the event: less after it when a line is lost.
         """
-        length = slack + stretch.unstretched_length(
-            stretched_length=self.line_length(self.start),
-            rope_tension=self.line_tension,
-            stiffness=before,
-        )
+        length = self._loose(slack, before)
 
         def pulls_out(angle: Any) -> Any:
             x, z = self.place(angle)
@@ -214,6 +220,40 @@ class Arc:
         angle = bisected(pulls_out, 0.0 * length, self.start)
         slack_when_plumb = self.line_length(0.0) <= length
         return self.at(_as_given(np.where(slack_when_plumb, 0.0, angle)))
+
+    def swung_in(self, slack: Any, before: float, after: float) -> Turn:
+        """Where the litter turns back when the slack comes at once and it swings in from rest.
+
+        The line stretches as in :meth:`elastic`; nothing takes energy away, and no rock is in the
+        way: the litter may swing past plumb.
+        """
+        length = self._loose(slack, before)
+
+        def stretched(angle: Any) -> Any:
+            return np.maximum(self.line_length(angle) - length, 0.0)
+
+        def energy(angle: Any) -> Any:
+            weight = self.load * (self.place(angle)[1] - self.z)
+            return weight + 0.5 * after / length * stretched(angle) ** 2
+
+        rest = self.start - self.elastic(slack, before, after).along_arc / self.radius
+        given = energy(self.start)
+        angle = bisected(lambda a: energy(a) - given, 0.0 * rest - self.start, rest)
+        x, z = self.place(angle)
+        return Turn(
+            x=_as_given(x),
+            z=_as_given(z),
+            inward=_as_given(self.x - x),
+            line_tension=_as_given(after / length * stretched(angle)),
+        )
+
+    def _loose(self, slack: Any, stiffness: float) -> Any:
+        """Length in m of the line without its tension, with the slack that has run in."""
+        return slack + stretch.unstretched_length(
+            stretched_length=self.line_length(self.start),
+            rope_tension=self.line_tension,
+            stiffness=stiffness,
+        )
 
 
 def line_length(method: Method, rig: Rig, x: Any, z: Any) -> Any:

@@ -13,6 +13,7 @@ These results take the worst that their assumptions allow: no friction, no stret
 no device that slips. Use them to compare plans, not to foretell an injury.
 """
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
@@ -26,7 +27,7 @@ from ropecalc.mechanics import tensioner
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
-from ropecalc.mechanics.slip import Arc, Rest
+from ropecalc.mechanics.slip import Arc, Rest, Turn
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, FAST
 from ropecalc.mechanics.track_path import KEEPS_LENGTH, OVERSHOOT, TrackPath
 from ropecalc.units import STANDARD_GRAVITY, Display, Kind, Rounding
@@ -49,6 +50,7 @@ _FREE = (
     "The litter swings as far as the plumb line below the haul directional.",
 )
 _STEPS_DOWN = 4001
+_STEPS_OF_SLACK = 101
 _REACHES = Condition(
     "The haul leg must be longer than the litter's distance off plumb.",
     "Give a longer haul leg or a smaller distance.",
@@ -463,9 +465,12 @@ class Tensioning(StrEnum):
 class LineLost:
     """A litter on track lines after one of them is lost; tensions in N, lengths in m.
 
-    ``slack`` runs into each of the other lines. ``survivor_rigid`` is the tension of each of them
-    at ``rigid``, where it comes to rest if nothing stretches, ``survivor_elastic`` at ``elastic``,
-    where it does if the lines stretch. ``swing`` is the free swing to plumb, the worst if the
+    ``slack`` runs into each of the other lines. Tensions are those of the most loaded line that is
+    left: ``survivor_rigid`` at ``rigid``, where the litter comes to rest if nothing stretches, and
+    ``survivor_elastic`` at ``elastic``, where it does if the lines stretch. Before it rests it
+    swings in as far as ``turn``. ``survivor_peak`` is the largest on the way, whatever part of the
+    slack has run in when the lines come tight, and without slack however stiff they are; with slack
+    stiffer lines than given peak higher. ``swing`` is the free swing to plumb, the worst if the
     others do not hold either.
     """
 
@@ -476,14 +481,15 @@ class LineLost:
     survivor_before: float
     survivor_rigid: float
     survivor_elastic: float
+    survivor_peak: float
     rigid: Rest
     elastic: Rest
+    turn: Turn
     swing: Swing
     cautions: tuple[str, ...] = (
         "Lines tensioned by one rope are not independent: they share the load but do not back each "
         "other up.",
-        "Before the loss the lines are taken to carry equal shares; with friction the most loaded "
-        "line carries more.",
+        "Lines with a tensioner each are taken to be alike and to carry equal shares.",
         BOTH_BOUNDS,
         FAST,
         *_STRETCHING,
@@ -491,8 +497,8 @@ class LineLost:
 
     @property
     def inward(self) -> float:
-        """The further of the two movements towards the wall in m: what clearance has to allow."""
-        return max(self.rigid.inward, self.elastic.inward)
+        """The furthest movement towards the wall in m, the first swing too: for clearance."""
+        return max(self.rigid.inward, self.turn.inward)
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The event in words."""
@@ -505,22 +511,32 @@ class LineLost:
             return display.show(value, Kind.FORCE)
 
         left = self.lines - 1
+        line = "the line that is left" if left == 1 else "the most loaded of the lines left"
         allowed = display.show(self.inward, Kind.LENGTH, rounding=Rounding.UP)
+        peak = display.show(self.survivor_peak, Kind.FORCE, rounding=Rounding.UP)
+        turn = display.show(self.turn.inward, Kind.LENGTH, rounding=Rounding.UP)
+        past = ", past plumb" if self.turn.inward > self.swing.off_plumb else ""
+        stiffer = " Stiffer lines than given peak higher." if self.slack else ""
         lines = (
             said(
-                f"{self.lines} track lines with {self.tensioning} carry "
-                f"{force(self.survivor_before)} each. One is lost; {left} "
+                f"Of {self.lines} track lines with {self.tensioning} one may carry "
+                f"{force(self.survivor_before)}. One is lost; {left} "
                 f"{'is' if left == 1 else 'are'} left."
             ),
             said(f"Slack that runs into each line that is left: {length(self.slack)}."),
             said(
-                f"If nothing stretches the litter moves {length(self.rigid.inward)} towards the "
-                f"wall; if the lines stretch, {length(self.elastic.inward)}."
+                f"If nothing stretches the litter comes to rest {length(self.rigid.inward)} nearer "
+                f"to the wall; if the lines stretch, {length(self.elastic.inward)}."
             ),
             said(
-                f"At rest each line that is left carries {force(self.survivor_rigid)} if nothing "
-                f"stretches and {force(self.survivor_elastic)} if the lines do; the jerk in "
-                "between is not counted."
+                f"At rest {line} carries {force(self.survivor_rigid)} if nothing stretches and "
+                f"{force(self.survivor_elastic)} if the lines do."
+            ),
+            said(
+                "Before it rests it swings in further, because the height it has lost is in speed: "
+                f"{turn} towards the wall{past}, if no rock is met. {line.capitalize()} peaks at "
+                f"{peak} on the way.{stiffer}",
+                law=True,
             ),
             said(
                 "If the others do not hold either, the litter swings to plumb as if dropped from "
@@ -530,8 +546,14 @@ class LineLost:
         return account(
             "A track line is lost",
             lines,
-            f"movement towards the wall: allow {allowed}",
-            assumptions=("The haul line does not stretch.", "The litter comes to rest."),
+            f"movement towards the wall: allow {allowed}; each line that is left: allow for {peak}",
+            assumptions=(
+                "The haul line does not stretch.",
+                "The line is lost and the slack runs in at once, from rest; nothing takes energy "
+                "from the swing.",
+                "In series, one line carries the largest share that friction at the sheaves can "
+                "keep on it at rest, whichever line is lost.",
+            ),
             cautions=self.cautions,
         )
 
@@ -546,14 +568,16 @@ def line_lost(
     tensioning: str,
     stiffness: float,
     play: float | None = None,
+    efficiency: float | None = None,
     tie_back_slack: float | None = None,
 ) -> LineLost:
     """One of ``lines`` track lines that hold a litter of ``load`` N at ``x``, ``z`` m is lost.
 
     ``stiffness`` EA in N is that of one line. In series, ``play`` m is the distance of the lost
-    line's travelling pulley from the hub; ``tie_back_slack`` m is the slack in the tails where
-    these are tied back (None: they are not). Raises :class:`DomainError` for values outside their
-    domains, for a single line, and for ``play`` missing in series or given without need.
+    line's travelling pulley from the hub, ``efficiency`` that of each sheave of the tensioner;
+    ``tie_back_slack`` m is the slack in the tails where these are tied back (None: they are not).
+    Raises :class:`DomainError` for values outside their domains, for a single line, and for
+    ``play`` or ``efficiency`` missing in series or given without need.
     """
     if isinstance(lines, bool) or not isinstance(lines, int) or lines < 2:
         raise DomainError(
@@ -562,21 +586,31 @@ def line_lost(
         )
     (stiffness,) = checked((q.STIFFNESS, stiffness))
     how = Tensioning.of(tensioning)
-    slack = _slack_after_loss(how, lines, play, tie_back_slack)
-    arc = Arc.from_place(Method.TRACK, rig, load, x, z)
     left = lines - 1
-    rigid = arc.rigid(slack)
-    elastic = arc.elastic(slack, lines * stiffness, left * stiffness)
+    if how is Tensioning.SERIES:
+        slack = _slack_in_series(lines, play, tie_back_slack)
+        most_before, most_after = _largest_shares(lines, efficiency)
+    else:
+        _refuse_in_vain(play=play, efficiency=efficiency, tie_back_slack=tie_back_slack)
+        slack, most_before, most_after = 0.0, 1 / lines, 1 / left
+    arc = Arc.from_place(Method.TRACK, rig, load, x, z)
+    rigid, elastic = arc.rigid(slack), arc.elastic(slack, lines * stiffness, left * stiffness)
+    whole, rest = lines * stiffness, left * stiffness
+    on_the_way = arc.swung_in(np.linspace(0.0, slack, _STEPS_OF_SLACK), whole, rest)
+    # without slack what is missing comes on at once: however stiff the lines, the rise is doubled
+    sudden = arc.line_tension * (1 + 1 / lines)
     return LineLost(
         tensioning=how,
         lines=lines,
         slack=slack,
         before=arc.at(arc.start),
-        survivor_before=arc.line_tension / lines,
-        survivor_rigid=rigid.line_tension / left,
-        survivor_elastic=elastic.line_tension / left,
+        survivor_before=arc.line_tension * most_before,
+        survivor_rigid=rigid.line_tension * most_after,
+        survivor_elastic=elastic.line_tension * most_after,
+        survivor_peak=max(float(np.max(on_the_way.line_tension)), sudden) * most_after,
         rigid=rigid,
         elastic=elastic,
+        turn=arc.swung_in(slack, whole, rest),
         swing=swing(
             load=load,
             haul_leg_length=arc.radius,
@@ -586,16 +620,15 @@ def line_lost(
     )
 
 
-def _slack_after_loss(
-    tensioning: Tensioning, lines: int, play: float | None, tie_back_slack: float | None
-) -> float:
-    if tensioning is Tensioning.INDEPENDENT:
-        if play is not None or tie_back_slack is not None:
-            raise DomainError(
-                "play and tie_back_slack belong to lines in series; leave them out for lines with "
-                "a tensioner each."
-            )
-        return 0.0
+def _refuse_in_vain(**given: float | None) -> None:
+    if any(value is not None for value in given.values()):
+        raise DomainError(
+            f"{', '.join(given)} belong to lines in series; leave them out for lines with a "
+            "tensioner each."
+        )
+
+
+def _slack_in_series(lines: int, play: float | None, tie_back_slack: float | None) -> float:
     if play is None:
         raise DomainError(
             "play is missing: for lines in series give the distance of the lost line's travelling "
@@ -607,6 +640,33 @@ def _slack_after_loss(
     (tied,) = checked((named(q.SLIP, "tie_back_slack", "slack in the tied-back tails"),
                        tie_back_slack))  # fmt: skip
     return min(slack, tied)
+
+
+def _largest_shares(lines: int, efficiency: float | None) -> tuple[float, float]:
+    """Largest share of all lines' tension that one line can carry at rest, before and after."""
+    if efficiency is None:
+        raise DomainError(
+            "efficiency is missing: for lines in series give that of each sheave of the tensioner; "
+            "it decides how unequally the lines share."
+        )
+    (efficiency,) = checked((q.SHEAVE_EFFICIENCY, efficiency))
+    whole = _largest_share(range(lines), efficiency)
+    after = (_largest_share(set(range(lines)) - {lost}, efficiency) for lost in range(lines))
+    return whole, max(after)
+
+
+def _largest_share(lines: Collection[int], efficiency: float) -> float:
+    """Largest share of one of ``lines``, each on two strands of a rope that is held by friction.
+
+    Away from the strand that carries most, each sheave may hold back as much as it can. The rope
+    still runs over the sheaves of a line that is lost.
+    """
+
+    def share(line: int, top: int) -> float:
+        worth = {i: sum(efficiency ** abs(j - top) for j in (2 * i, 2 * i + 1)) for i in lines}
+        return worth[line] / sum(worth.values())
+
+    return max(share(line, top) for line in lines for top in (2 * line, 2 * line + 1))
 
 
 def _as_given(value: Any) -> Any:

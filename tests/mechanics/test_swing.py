@@ -12,7 +12,7 @@ from scipy.integrate import solve_ivp
 from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics.holding import Method, Point, Rig, hold
-from ropecalc.mechanics.stretch import FAST, stiffness_from_two_loads
+from ropecalc.mechanics.stretch import BOTH_BOUNDS, FAST, stiffness_from_two_loads
 from ropecalc.mechanics.swing import (
     MOVING,
     Tensioning,
@@ -25,6 +25,7 @@ from ropecalc.mechanics.swing import (
     swing_fall,
     swing_peak,
 )
+from ropecalc.mechanics.tensioner import series_tensioner
 from ropecalc.units import Display
 from tests.mechanics.cases import CASE, CASE_LOAD, distance
 from tests.mechanics.settling import Rope, settle
@@ -474,6 +475,9 @@ def test_haul_lost_in_words_and_its_refusals() -> None:
 # --- a track line is lost ------------------------------------------------------------------------
 
 
+SERIES: dict[str, Any] = {"tensioning": Tensioning.SERIES, "play": 3.0, "efficiency": 0.9}
+
+
 def lost(**changes: Any) -> Any:
     values = {"lines": 2, "tensioning": Tensioning.INDEPENDENT, "stiffness": 50e3}
     return line_lost(*PLACE, **{**values, **changes})
@@ -486,12 +490,11 @@ def test_loss_of_a_line_calculated_independently_for_this_project() -> None:
     assert alone.rigid.inward == 0.0
     assert alone.elastic.inward == pytest.approx(0.46, abs=0.01)
     assert alone.survivor_elastic == pytest.approx(1040, abs=5)
-    assert alone.inward == alone.elastic.inward
-    tied = lost(tensioning=Tensioning.SERIES, play=3.0, tie_back_slack=0.2)
+    tied = lost(**SERIES, tie_back_slack=0.2)
     assert tied.slack == 0.2
     assert tied.rigid.inward == pytest.approx(0.34, abs=0.005)
     assert tied.elastic.inward == pytest.approx(0.59, abs=0.015)
-    series = lost(tensioning=Tensioning.SERIES, play=3.0)
+    series = lost(**SERIES)
     assert series.slack == pytest.approx(3.0)
     assert series.rigid.inward == pytest.approx(2.2)  # more than the 1.56 m that lose everything
     assert series.swing.speed == pytest.approx(3.01, abs=0.01)
@@ -504,24 +507,133 @@ def test_the_survivor_settles_by_itself() -> None:
     for lines, slack in ((2, None), (3, None), (2, 0.2)):
         how: dict[str, Any] = {"lines": lines}
         if slack is not None:
-            how |= {"tensioning": Tensioning.SERIES, "play": 3.0, "tie_back_slack": slack}
+            how |= {**SERIES, "tie_back_slack": slack}
         found = lost(**how)
         top, hub = CASE.haul_directional, CASE.hub
         leg = distance(2.5, 27.0, top) / (1 + found.elastic.haul_tension / 1e5)
         track = distance(2.5, 27.0, top) + distance(2.5, 27.0, hub)
-        loose = track / (1 + found.survivor_before / 50e3) + found.slack
+        loose = track / (1 + found.before.line_tension / lines / 50e3) + found.slack
         survivors = tuple(Rope((top, hub), loose, 50e3) for _ in range(lines - 1))
         rest = settle(CASE_LOAD, (Rope((top,), leg, 1e5), *survivors), (2.0, 26.9))
         assert (rest.x, rest.z) == pytest.approx((found.elastic.x, found.elastic.z), abs=1e-3)
         assert rest.tensions[1] == pytest.approx(found.survivor_elastic, rel=2e-3)
 
 
+def jerked(
+    lines: int, slack: float, stiffness: float, haul_stiffness: float
+) -> tuple[float, float]:
+    """Newton and Hooke in the plane after a line of the worked case is gone.
+
+    All ropes stretch, also the haul line. Gives ``x`` where the litter first turns back, and the
+    largest tension of all the lines that are left.
+    """
+    top, here = np.array([CASE.haul_directional.x, CASE.haul_directional.z]), np.array(PLACE[2:])
+    ends = [top, np.array([CASE.hub.x, CASE.hub.z])]
+    held = hold(Method.TRACK, *PLACE)
+    track = sum(np.linalg.norm(end - here) for end in ends)
+    loose = track / (1 + held.line_tension / (lines * stiffness)) + slack
+    leg = np.linalg.norm(top - here) / (1 + held.haul_tension / haul_stiffness)
+
+    def forces(at: np.ndarray) -> tuple[float, np.ndarray]:
+        legs = [end - at for end in ends]
+        longs = [float(np.linalg.norm(one)) for one in legs]
+        tension = max(0.0, (lines - 1) * stiffness * (sum(longs) - loose) / loose)
+        haul = max(0.0, haul_stiffness * (longs[0] - leg) / leg)
+        pull = haul * legs[0] / longs[0] + np.array([0.0, -CASE_LOAD])
+        return tension, pull + tension * (legs[0] / longs[0] + legs[1] / longs[1])
+
+    def motion(_t: float, state: np.ndarray) -> list[float]:
+        return [*state[2:], *(forces(state[:2])[1] * G / CASE_LOAD)]
+
+    def turns(t: float, state: np.ndarray) -> float:
+        away = state[:2] - top
+        return float(away[0] * state[3] - away[1] * state[2]) if t > 0.02 else -1.0
+
+    turns.terminal, turns.direction = True, 1  # type: ignore[attr-defined]
+    found = solve_ivp(
+        motion, (0, 9), [*here, 0, 0], events=turns, max_step=0.01, rtol=1e-7, atol=1e-9
+    )
+    return float(found.y[0].min()), max(forces(state[:2])[0] for state in found.y.T)
+
+
+@pytest.mark.parametrize("lines", [2, 3])
+@pytest.mark.parametrize("slack", [0.0, 0.2, 1.0, 3.0])
+@pytest.mark.parametrize("stiffness", [2e4, 5e4, 2e5])
+def test_the_first_swing_integrated_in_time(lines: int, slack: float, stiffness: float) -> None:
+    play = slack * (lines - 1)
+    how = {**SERIES, "play": play} if slack else {}
+    found = lost(lines=lines, stiffness=stiffness, **how)
+    x, peak = jerked(lines, slack, stiffness, 3e6)
+    assert found.turn.x == pytest.approx(x, abs=0.01)
+    assert found.turn.line_tension == pytest.approx(peak, rel=0.01)
+    share = found.survivor_rigid / found.rigid.line_tension if found.rigid.line_tension else 1.0
+    for softer in (3e6, 2e5, 5e4):
+        turned, most = jerked(lines, slack, stiffness, softer)
+        assert most * share <= found.survivor_peak * 1.001
+        assert 2.5 - turned <= found.inward + 0.02
+    assert found.inward == max(found.rigid.inward, 2.5 - found.turn.x)
+    assert found.turn.inward > found.elastic.inward
+    assert found.survivor_peak > found.survivor_elastic
+
+
+def test_a_sudden_load_doubles_the_rise_however_stiff_the_lines() -> None:
+    for lines in (2, 3, 5):
+        each = lost(lines=lines).before.line_tension / lines
+        bound = each * (lines + 1) / (lines - 1)
+        for stiffness in (1e4, 5e4, 1e6):
+            found = lost(lines=lines, stiffness=stiffness)
+            assert found.survivor_peak == pytest.approx(bound)
+            assert found.turn.line_tension / (lines - 1) < bound
+        very_stiff = lost(lines=lines, stiffness=1e9)
+        assert very_stiff.turn.line_tension / (lines - 1) == pytest.approx(bound, rel=2e-3)
+
+
+def test_the_peak_with_any_part_of_the_slack() -> None:
+    """Half the slack may give a larger peak than all of it."""
+    values = {"lines": 3, "stiffness": 2e5, **SERIES}
+    found = lost(**{**values, "play": 6.0})
+    share = found.survivor_peak / max(
+        lost(**{**values, "play": play}).turn.line_tension for play in np.linspace(0.01, 6.0, 60)
+    )
+    assert share == pytest.approx(1 / (1 + 0.9**4), rel=1e-3)
+    assert found.turn.line_tension * share < 0.9 * found.survivor_peak
+
+
+@pytest.mark.parametrize(("lines", "efficiency"), [(2, 0.8), (3, 0.9), (4, 0.7), (5, 0.95)])
+def test_the_most_loaded_line_of_a_rope_held_by_friction(lines: int, efficiency: float) -> None:
+    """Many tensioner ropes whose neighbouring strands differ by what friction can hold."""
+    found = lost(lines=lines, **{**SERIES, "efficiency": efficiency}, tie_back_slack=0.2)
+    before = found.survivor_before / found.before.line_tension
+    after = found.survivor_rigid / found.rigid.line_tension
+    held = series_tensioner("holding", device_pull=1.0, lines=lines, efficiency=efficiency)
+    assert before == pytest.approx(max(share.high for share in held.shares))
+    rng = np.random.default_rng(8)
+    steps = rng.choice([efficiency, 1.0, 1 / efficiency], size=(20_000, 2 * lines - 1))
+    strands = np.cumprod(np.concatenate([np.ones((20_000, 1)), steps], axis=1), axis=1)
+    tensions = strands.reshape(-1, lines, 2).sum(axis=2)
+    worst = 0.0
+    for gone in range(lines):
+        left = np.delete(tensions, gone, axis=1)
+        worst = max(worst, float((left.max(axis=1) / left.sum(axis=1)).max()))
+    assert 0.93 * after < worst <= after * (1 + 1e-12)
+    if lines == 3:  # the middle line's sheaves are still between the two that are left
+        assert after == pytest.approx(1 / (1 + efficiency**4))
+    assert found.survivor_elastic == pytest.approx(after * found.elastic.line_tension)
+
+
+def test_without_friction_lines_in_series_share_alike() -> None:
+    smooth = lost(lines=4, **{**SERIES, "efficiency": 1.0}, tie_back_slack=0.0)
+    alone = lost(lines=4)
+    for name in ("survivor_before", "survivor_rigid", "survivor_elastic", "survivor_peak"):
+        assert getattr(smooth, name) == pytest.approx(getattr(alone, name)), name
+
+
 def test_tied_back_tails_limit_the_slack_but_never_add_to_it() -> None:
-    values = {"tensioning": "one rope in series", "lines": 3}
-    assert lost(**values, play=3.0).slack == pytest.approx(1.5)
-    assert lost(**values, play=3.0, tie_back_slack=1.0).slack == 1.0
-    assert lost(**values, play=3.0, tie_back_slack=2.0).slack == pytest.approx(1.5)
-    taut = lost(**values, play=3.0, tie_back_slack=0.0)
+    values = {**SERIES, "tensioning": "one rope in series", "lines": 3}
+    assert lost(**values).slack == pytest.approx(1.5)
+    assert lost(**values, tie_back_slack=1.0).slack == 1.0
+    assert lost(**values, tie_back_slack=2.0).slack == pytest.approx(1.5)
+    taut = lost(**values, tie_back_slack=0.0)
     assert taut.slack == 0.0
     assert taut.elastic.x == pytest.approx(lost(lines=3).elastic.x)
 
@@ -542,11 +654,15 @@ def test_softer_lines_let_it_in_further() -> None:
         ({"stiffness": -1.0}, "stiffness"),
         ({"tensioning": "somehow"}, "tensioning is 'somehow'; it must be 'one rope in series'"),
         ({"tensioning": Tensioning.SERIES}, "play is missing"),
-        ({"play": 3.0}, "belong to lines in series"),
+        ({"tensioning": Tensioning.SERIES, "play": 3.0}, "efficiency is missing"),
+        ({"play": 3.0}, "play, efficiency, tie_back_slack belong to lines in series"),
+        ({"efficiency": 0.9}, "belong to lines in series"),
         ({"tie_back_slack": 0.2}, "belong to lines in series"),
-        ({"tensioning": Tensioning.SERIES, "play": 0.0}, "play"),
-        ({"tensioning": Tensioning.SERIES, "play": 3.0, "tie_back_slack": -1.0}, "tie_back_slack"),
-        ({"tensioning": Tensioning.SERIES, "play": 3.0, "tie_back_slack": inf}, "tie_back_slack"),
+        ({**SERIES, "play": 0.0}, "play"),
+        ({**SERIES, "efficiency": 1.01}, "efficiency"),
+        ({**SERIES, "efficiency": 0.0}, "efficiency"),
+        ({**SERIES, "tie_back_slack": -1.0}, "tie_back_slack"),
+        ({**SERIES, "tie_back_slack": inf}, "tie_back_slack"),
     ],
 )
 def test_losses_that_are_refused(change: dict[str, Any], words: str) -> None:
@@ -564,16 +680,29 @@ def test_a_loss_where_the_litter_was_not_held() -> None:
 
 def test_loss_of_a_line_in_words() -> None:
     text = lost().explain().as_text()
-    assert "2 track lines with a tensioner for each line carry 0.767 kN each." in text
+    assert "Of 2 track lines with a tensioner for each line one may carry 0.767 kN." in text
     assert "One is lost; 1 is left." in text
-    assert "litter moves 0 m towards the wall; if the lines stretch, 0.465 m." in text
-    assert "carries 1.53 kN if nothing stretches and 1.04 kN if the lines do; the jerk" in text
+    assert "comes to rest 0 m nearer to the wall; if the lines stretch, 0.465 m." in text
+    assert "At rest the line that is left carries 1.53 kN if nothing stretches and 1.04 kN" in text
+    assert "is in speed: 0.920 m towards the wall, if no rock is met. The line that is" in text
+    assert "The line that is left peaks at 2.31 kN on the way. " in text  # it is 2.3003
+    assert "Stiffer" not in text
     assert "swings to plumb as if dropped from 0.463 m." in text
-    assert text.endswith("movement towards the wall: allow 0.465 m")
-    three = lost(lines=3, tensioning=Tensioning.SERIES, play=3.0)
-    assert "One is lost; 2 are left." in three.explain().as_text()
-    assert "each line that is left: 1.50 m." in three.explain().as_text()
+    assert text.endswith(
+        "movement towards the wall: allow 0.920 m; each line that is left: allow for 2.31 kN"
+    )
+    three = lost(lines=3, **SERIES)
+    told = three.explain().as_text()
+    assert "One is lost; 2 are left." in told
+    assert "each line that is left: 1.50 m." in told
+    assert "At rest the most loaded of the lines left carries 18.3 N" in told
+    assert "2.64 m towards the wall, past plumb, if no rock" in told
+    assert "on the way. Stiffer lines than given peak higher." in told
+    assert [line.is_law for line in three.explain().lines] == [False] * 4 + [True, False]
     assert "do not back each other up" in three.cautions[0]
+    assert "to carry equal shares" in three.cautions[1]
+    assert {BOTH_BOUNDS, FAST, MOVING, cautions.REHEARSE, cautions.STRETCHING,
+            cautions.AUTHORITY} <= set(three.cautions)  # fmt: skip
     assert three.explain().cautions == three.cautions
     assert "345 lbf" in lost(lines=2).explain(Display(force="lbf")).as_text()
 
