@@ -78,6 +78,37 @@ TERMS = by_key(
             "One rope that runs through a travelling pulley on each track line and so tightens all "
             "of them, as a 2:1 on each.",
         ),
+        # --- haul systems
+        Term(
+            "strand",
+            "strand",
+            "A piece of rope between two places where it is held or turns; a haul system is "
+            "counted strand by strand.",
+        ),
+        Term(
+            "traveller",
+            "traveller",
+            "The part of a haul system that moves along with the load: a rope grab or a knot, "
+            "with a pulley.",
+        ),
+        Term("rope-grab", "rope grab", "A device or a hitch that grips a rope at any place."),
+        Term(
+            "advantage",
+            "mechanical advantage",
+            "The load divided by the pull of the hand; without friction it is also the rope "
+            "pulled in, divided by the rise.",
+        ),
+        Term(
+            "compound-system",
+            "compound system",
+            "One haul system that pulls on the haul strand of another.",
+        ),
+        Term(
+            "complex-system",
+            "complex system",
+            "A haul system in which parts travel at different speeds or against each other; no "
+            "simple rule fits, only a count.",
+        ),
         # --- the litter
         Term(
             "attachment-point",

@@ -2,6 +2,12 @@
 
 from ropecalc.teaching.keyed import by_key
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
+from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
 
-LESSONS = by_key((HOLDING_OFF,))
+LESSONS = by_key(
+    (
+        MECHANICAL_ADVANTAGE,
+        HOLDING_OFF,
+    )
+)
 """Every lesson by its key, in the order of the course."""
