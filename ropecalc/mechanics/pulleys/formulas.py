@@ -16,6 +16,7 @@ from ropecalc.units import Kind
 SOURCE = "derived here from the tension lost at each sheave"
 MOVING = "The rope moves over every sheave; at rest the pull lies between hauling and lowering."
 ALIKE = "Every sheave has the same efficiency, and all strands are parallel."
+ADVANTAGE_IS = "The advantage says how many times the hand's pull the load is."
 SIMPLE = (
     "A simple system: one rope, whose hand's strand leaves a pulley that travels with the load.",
     ALIKE,
@@ -100,8 +101,9 @@ def simple_advantage(argument: Argument) -> Step:
         load,
         pull * _added(argument, efficiency, parts),
     )
-    ratio = argument.law("The advantage is the load over the pull.", advantage, load / pull)
-    return argument.substitute("Put the load in: the pull drops out.", ratio, carried)
+    ratio = argument.law(ADVANTAGE_IS, load, advantage * pull)
+    both = argument.substitute("Put the load in.", ratio, carried)
+    return argument.solve("Divide by the pull: it drops out.", both, advantage)
 
 
 @derive(
@@ -146,11 +148,12 @@ def simple_pull_lowering(argument: Argument) -> Step:
     )
     hand = argument.law(
         "The hand's strand is the last of the chain: all sheaves lie between.",
-        pull,
         far * efficiency ** (parts - 1),
+        pull,
     )
     most = argument.solve("First the furthest strand.", carried, far)
-    return argument.substitute("From it the pull of the hand.", hand, most)
+    found = argument.substitute("From it the pull of the hand.", hand, most)
+    return argument.solved("So the hand pulls this.", pull, found.equation.lhs)
 
 
 @derive(
@@ -181,9 +184,10 @@ def stacked_advantage(argument: Argument) -> Step:
         middle,
         pull * _added(argument, efficiency, two),
     )
-    ratio = argument.law("The advantage is the load over the pull.", advantage, load / pull)
+    ratio = argument.law(ADVANTAGE_IS, load, advantage * pull)
     whole = argument.substitute("Put the load in.", ratio, first)
-    return argument.substitute("Put the strand between in: the stages multiply.", whole, second)
+    whole = argument.substitute("Put the strand between in: the stages multiply.", whole, second)
+    return argument.solve("Divide by the pull: it drops out.", whole, advantage)
 
 
 @derive(
@@ -209,10 +213,10 @@ def two_pulley_advantage(argument: Argument) -> Step:
         load,
         pull + near * pull + near * far * pull,
     )
-    ratio = argument.law("The advantage is the load over the pull.", advantage, load / pull)
-    whole = argument.substitute("Put the load in.", ratio, carried)
-    return argument.apply(
-        "The pull drops out. The near pulley counts twice, the other one once.",
-        whole,
-        argument.sympy.expand,
+    ratio = argument.law(ADVANTAGE_IS, load, advantage * pull)
+    both = argument.substitute("Put the load in.", ratio, carried)
+    return argument.solve(
+        "Divide by the pull: it drops out. The near pulley counts twice, the other one once.",
+        both,
+        advantage,
     )

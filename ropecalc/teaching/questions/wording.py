@@ -105,7 +105,11 @@ def _explained(drawn: Draw, display: Display) -> Explanation:
 
 
 def _open(line: Line, stating_the_result: set[str]) -> str:
-    """A law with numbers; where it states the result itself, without the result's value."""
-    if line.sentence in stating_the_result:
-        return line.numbers.rpartition(" = ")[0]
+    """A law with numbers; where it states the result itself, without the result's value.
+
+    A law that has nothing to put numbers in stays as it is.
+    """
+    stated, _, value = line.numbers.rpartition(" = ")
+    if line.sentence in stating_the_result and " = " in stated and value:
+        return stated
     return line.numbers or line.latex

@@ -3,11 +3,12 @@
 from collections.abc import Mapping
 
 from ropecalc.teaching.keyed import by_key
-from ropecalc.teaching.questions.bank import advantage, along_the_raise, holding_off
+from ropecalc.teaching.questions.bank import advantage, along_the_raise, friction, holding_off
 from ropecalc.teaching.questions.template import Template
 
 BY_LESSON: Mapping[int, tuple[Template, ...]] = {
     4: advantage.QUESTIONS,
+    5: friction.QUESTIONS,
     8: holding_off.QUESTIONS,
     9: along_the_raise.QUESTIONS,
 }
