@@ -32,11 +32,15 @@ MOVES = (
     "What a slip does is worked out at rest, before and after. A sudden slip lets the litter swing "
     "further, and a snag or a jerk can start the next slip."
 )
+JERK = (
+    "A sudden slip ends with a jerk that pulls harder than the line does at rest, and that or a "
+    "snag can start the next slip."
+)
 _CAUTIONS = (MOVES, cautions.NEAR_DIRECTIONAL, cautions.STATIC, cautions.AUTHORITY)
 _STRETCHING = (
     ELASTIC,
     BOTH_BOUNDS,
-    MOVES,
+    JERK,
     cautions.NEAR_DIRECTIONAL,
     cautions.STRETCHING,
     cautions.AUTHORITY,
@@ -284,7 +288,8 @@ class Slipped:
     """A litter after some rope of its holding line has slipped out.
 
     ``before`` is at rest before the slip, ``rigid`` after it with ropes that do not stretch,
-    ``elastic`` with a line that does. ``room`` is the slip in m that loses the whole distance out.
+    ``elastic`` with a line that does. After a sudden slip it first swings in as far as ``turn``.
+    ``room`` is the slip in m that loses the whole distance out.
     """
 
     method: Method
@@ -293,13 +298,14 @@ class Slipped:
     before: Rest
     rigid: Rest
     elastic: Rest
+    turn: Turn
     room: float
     cautions: tuple[str, ...] = _STRETCHING
 
     @property
     def inward(self) -> Any:
-        """The further of the two movements towards the wall in m: what clearance has to allow."""
-        return np.maximum(self.rigid.inward, self.elastic.inward)
+        """The furthest movement towards the wall in m, the first swing too: for clearance."""
+        return np.maximum(self.rigid.inward, self.turn.inward)
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The event in words, for single values (not arrays)."""
@@ -310,6 +316,7 @@ class Slipped:
 
         room = display.show(self.room, Kind.LENGTH, rounding=Rounding.DOWN)
         allowed = display.show(self.inward, Kind.LENGTH, rounding=Rounding.UP)
+        turn = display.show(self.turn.inward, Kind.LENGTH, rounding=Rounding.UP)
         lines = (
             said(
                 f"The {self.method} carries {display.show(self.before.line_tension, Kind.FORCE)}; "
@@ -328,13 +335,20 @@ class Slipped:
                 f"If the line stretches it moves {length(self.elastic.along_arc)} along the arc, "
                 f"{length(self.elastic.inward)} of it towards the wall."
             ),
+            said(
+                f"If it slips at once the litter swings in up to {turn} towards the wall before it "
+                "comes to rest."
+            ),
             said(f"A slip of {room} would lose the whole distance out."),
         )
         return account(
             "Rope slips out of the holding line",
             lines,
             f"movement towards the wall: allow {allowed}",
-            assumptions=("The haul line does not stretch.", "The litter comes to rest."),
+            assumptions=(
+                "The haul line does not stretch.",
+                "A line that stretches takes no energy from the first swing.",
+            ),
             cautions=self.cautions,
         )
 
@@ -357,6 +371,7 @@ def slipped(
         before=arc.at(arc.start),
         rigid=arc.rigid(slip),
         elastic=arc.elastic(slip, stiffness, stiffness),
+        turn=arc.swung_in(slip, stiffness, stiffness),
         room=arc.room,
     )
 
