@@ -427,6 +427,17 @@ def test_without_slack_the_belay_takes_over_where_it_is() -> None:
     assert "that falls 1.18 m at most, at 2.41 m/s at most" in text
 
 
+def test_only_the_way_that_the_litter_goes_counts() -> None:
+    """Further on the track line would be flatter and carry more, but the belay stops it before."""
+    flat = Rig(Point(0.38, 16.6), Point(0.9, 18.4), Point(22.75, 8.6))
+    found = haul_lost(flat, 2000.0, 4.75, 14.73, belay_slack=0.0, belay_length=4.0, stiffness=40e3)
+    slide = slid(flat, 2000.0, 4.75, 14.73, 0.0, 4.0, 40e3)
+    rise = slide.track - found.before.line_tension
+    assert found.track_peak == pytest.approx(found.before.line_tension + 2 * rise, rel=1e-3)
+    rest = haul_lost(flat, 2000.0, 4.75, 14.73, belay_slack=0.5, belay_length=4.0, stiffness=40e3)
+    assert rest.track_peak > 1.05 * found.track_peak
+
+
 def test_the_jump_of_track_and_hub() -> None:
     """Beside one directional for all, half of what the haul line carried."""
     found = haul_lost(*PLACE, belay_slack=0.5, belay_length=15.0, stiffness=40e3)
