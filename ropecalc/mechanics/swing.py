@@ -9,8 +9,8 @@
        |    P  - - -  h_f
        P' - - - - - -
 
-These results take the worst that their assumptions allow: no friction, no stretch while swinging,
-no device that slips. Use them to compare plans, not to foretell an injury.
+These results take the worst that their assumptions allow: no friction, no device that slips,
+nothing that takes energy away. Use them to compare plans, not to foretell an injury.
 """
 
 from collections.abc import Collection
@@ -33,8 +33,8 @@ from ropecalc.mechanics.track_path import KEEPS_LENGTH, OVERSHOOT, TrackPath
 from ropecalc.units import STANDARD_GRAVITY, Display, Kind, Rounding
 
 MOVING = (
-    "Beyond the static model in one respect: things move here. Rock shape, rope stretch during "
-    "the swing, spin and people are left out. Use it to compare plans, not to foretell an injury."
+    "Beyond the static model in one respect: things move here. Rock shape, spin and people are "
+    "left out. Use it to compare plans, not to foretell an injury."
 )
 _SWING = (MOVING, cautions.REHEARSE, cautions.STATIC, cautions.AUTHORITY)
 _STRETCHING = (ELASTIC, MOVING, cautions.REHEARSE, cautions.STRETCHING, cautions.AUTHORITY)
@@ -322,8 +322,7 @@ class HaulLost:
 
         belay, track = most(self.peak, Kind.FORCE), most(self.track_peak, Kind.FORCE)
         fall = most(self.fall, Kind.LENGTH)
-        drop = self.before.z - self.z
-        lower = f"{about(abs(drop))} {'lower' if drop >= 0 else 'higher'}"
+        lower, outward = about(self.before.z - self.z), about(self.x - self.before.x)
         lines = (
             said(
                 "Without the haul line the track line still holds the litter out; it runs down and "
@@ -336,8 +335,8 @@ class HaulLost:
                 f"{most(self.track_after, Kind.FORCE)} just after, {track} at most on the way."
             ),
             said(
-                f"With {about(self.belay_slack)} of slack the belay comes tight {lower} and "
-                f"{about(self.x - self.before.x)} further out."
+                f"With {about(self.belay_slack)} of slack the belay comes tight {lower} lower and "
+                f"{outward} further out."
                 if self.belay_slack
                 else "Without slack the belay takes over at once."
             ),
@@ -354,8 +353,8 @@ class HaulLost:
         return account(
             "The haul line is lost",
             lines,
-            f"belay: allow for {belay}; track lines and hub: allow for {track}; below: keep {fall} "
-            "clear",
+            f"belay: allow for {belay}; track lines and hub: allow for {track}; keep {fall} clear "
+            "below the litter",
             assumptions=(
                 "The belay comes from the haul directional and hangs with this slack at the start.",
                 KEEPS_LENGTH,

@@ -466,7 +466,8 @@ def test_haul_lost_in_words_and_its_refusals() -> None:
     assert "that falls 2.37 m at most, at 4.13 m/s at most, and comes about 1.60 m further" in text
     assert "The belay peaks at 4.98 kN at most and stretches by 1.87 m." in text  # it is 4.974
     assert text.endswith(
-        "belay: allow for 4.98 kN; track lines and hub: allow for 3.52 kN; below: keep 2.37 m clear"
+        "belay: allow for 4.98 kN; track lines and hub: allow for 3.52 kN; keep 2.37 m clear "
+        "below the litter"
     )
     in_feet = found.explain(Display(length="ft")).as_text()
     assert "7.77 ft at most, at 13.6 ft/s at most" in in_feet and "1.31 ft lower" in in_feet
