@@ -303,7 +303,7 @@ def _loss(result: Tensioned, display: Display) -> str:
     else:
         words += (
             f" Each other line gains {length(result.lost.slack)} of slack if they share the rope, "
-            f"and a single one up to {length(result.lost.most)} if the rest take none"
+            f"and a single one up to {length(result.lost.most)} if the rest take nothing"
         )
     return (
         f"{words}: all lines go slack until the litter has swung in so far. Lines in series do "

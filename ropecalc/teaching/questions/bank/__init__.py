@@ -3,7 +3,13 @@
 from collections.abc import Mapping
 
 from ropecalc.teaching.keyed import by_key
-from ropecalc.teaching.questions.bank import advantage, along_the_raise, friction, holding_off
+from ropecalc.teaching.questions.bank import (
+    advantage,
+    along_the_raise,
+    friction,
+    holding_off,
+    tensioner,
+)
 from ropecalc.teaching.questions.template import Template
 
 BY_LESSON: Mapping[int, tuple[Template, ...]] = {
@@ -11,6 +17,7 @@ BY_LESSON: Mapping[int, tuple[Template, ...]] = {
     5: friction.QUESTIONS,
     8: holding_off.QUESTIONS,
     9: along_the_raise.QUESTIONS,
+    10: tensioner.QUESTIONS,
 }
 """Every question by the number of its lesson."""
 
