@@ -78,6 +78,37 @@ TERMS = by_key(
             "One rope that runs through a travelling pulley on each track line and so tightens all "
             "of them, as a 2:1 on each.",
         ),
+        Term(
+            "near-line",
+            "near line",
+            "Of several track lines in series the one next to the device; line 1.",
+        ),
+        Term(
+            "far-line",
+            "far line",
+            "Of several track lines in series the one next to the tied-off end of the tensioner.",
+        ),
+        Term(
+            "travelling-pulley",
+            "travelling pulley",
+            "The pulley at the end of a track line, which the tensioner pulls towards the hub.",
+        ),
+        Term(
+            "play",
+            "play",
+            "How far a line's travelling pulley still stands from the hub: what can be taken in.",
+        ),
+        Term(
+            "device",
+            "device",
+            "The descent-control device with progress capture at which the tensioner rope is "
+            "taken in, held and let out.",
+        ),
+        Term(
+            "hand-over",
+            "handing over",
+            "Leaving a strand to the progress capture after pulling; it lets a little rope back.",
+        ),
         # --- haul systems
         Term(
             "strand",

@@ -3,11 +3,13 @@
 from ropecalc.teaching.keyed import by_key
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
 from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
+from ropecalc.teaching.lessons.tensioner import TENSIONER
 
 LESSONS = by_key(
     (
         MECHANICAL_ADVANTAGE,
         HOLDING_OFF,
+        TENSIONER,
     )
 )
 """Every lesson by its key, in the order of the course."""
