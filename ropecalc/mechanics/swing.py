@@ -27,7 +27,7 @@ from ropecalc.mechanics import tensioner
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
-from ropecalc.mechanics.slip import Arc, Rest, Turn
+from ropecalc.mechanics.slip import HAUL_KEEPS, Arc, Rest, Turn
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, FAST
 from ropecalc.mechanics.track_path import KEEPS_LENGTH, OVERSHOOT, TrackPath
 from ropecalc.units import STANDARD_GRAVITY, Display, Kind, Rounding
@@ -547,7 +547,7 @@ class LineLost:
             lines,
             f"movement towards the wall: allow {allowed}; each line that is left: allow for {peak}",
             assumptions=(
-                "The haul line does not stretch.",
+                HAUL_KEEPS,
                 "The line is lost and the slack runs in at once, from rest; nothing takes energy "
                 "from the swing.",
                 "In series, one line carries the largest share that friction at the sheaves can "

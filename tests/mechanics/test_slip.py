@@ -362,6 +362,7 @@ def test_it_tells_both_bounds_in_words() -> None:
     assert "The track line carries 1.53 kN; 0.200 m of it slips out." in text
     assert "nothing stretches it moves 0.366 m along the arc, 0.340 m of it towards" in text
     assert "the line stretches it moves 0.126 m along the arc, 0.116 m of it towards" in text
+    assert "a sudden swing go a few per cent further" in text
     assert "A slip of 1.55 m would lose the whole distance out." in text
     assert "slips at once the litter swings in up to 0.232 m towards the wall before" in text
     assert text.endswith("movement towards the wall: allow 0.340 m")
