@@ -114,7 +114,10 @@ class Rest:
     line_tension: Any
 
 
-HAUL_KEEPS = "The haul line does not stretch. One that does can let a sudden swing go a few per cent further."
+HAUL_KEEPS = (
+    "The haul line does not stretch. One that does can let a sudden swing go a few per cent "
+    "further."
+)
 
 
 @dataclass(frozen=True)
