@@ -5,6 +5,7 @@ from ropecalc.teaching.formula_sheet import open_formula_sheet
 from ropecalc.teaching.glossary_page import open_glossary
 from ropecalc.teaching.instructor_page import open_instructor_page
 from ropecalc.teaching.lesson import open_lesson
+from ropecalc.teaching.papers.paper_page import open_paper
 from ropecalc.teaching.plan_page import open_plan_page
 from ropecalc.teaching.plan_view import show_plan
 from ropecalc.teaching.site_form import open_site_form
@@ -16,6 +17,7 @@ __all__ = [
     "open_glossary",
     "open_instructor_page",
     "open_lesson",
+    "open_paper",
     "open_plan_page",
     "open_site_form",
     "open_solution",

@@ -10,6 +10,7 @@ import tempfile
 from pathlib import Path
 
 from ropecalc.teaching.notebooks import sign_delivered
+from ropecalc.teaching.papers.trust import sign_papers
 
 START = "lessons/00_start.ipynb"
 """The page the course opens on, from the course folder."""
@@ -29,6 +30,7 @@ def open_course(folder: str | None, *, port: int | None, browser: bool) -> int:
     if port is not None:
         _require_free(port)
     sign_delivered(course)
+    sign_papers(course)
     with tempfile.TemporaryDirectory(prefix="ropecalc-", ignore_cleanup_errors=True) as workspace:
         _serve(course, port, browser, workspace)
     return 0

@@ -1,15 +1,19 @@
 """The start page: units, how far the learner has come, and where their record is kept."""
 
 from html import escape
+from pathlib import Path
 
 import ipywidgets as widgets
 
 from ropecalc import cautions
 from ropecalc.teaching.buttons import button
+from ropecalc.teaching.course import find_course
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.exercise import PageWithQuestions, standing
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.lessons import LESSONS
+from ropecalc.teaching.papers.paper_page import HANDED_IN
+from ropecalc.teaching.papers.trust import FOLDER, papers_in, sign_papers
 from ropecalc.teaching.record import Record, record_path
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
@@ -47,6 +51,36 @@ class CourseProgress(Shown):
         self._table.value = f"<ul role='status'>{rows}</ul>{after}"
 
 
+class PapersView(Shown):
+    """The papers that lie in the course's folder for them, made ready to be opened."""
+
+    def __init__(self, course: Path) -> None:
+        self._course = course
+        self._list = widgets.HTML()
+        super().__init__([self._list, button("Look again", self._refresh, icon="refresh")])
+        self._refresh()
+
+    def summary(self) -> str:
+        """Which papers can be written, and which are not as an instructor makes them."""
+        return "\n".join(self._lines())
+
+    def _lines(self) -> list[str]:
+        ready = set(sign_papers(self._course))
+        lines = [
+            f"{path.name}: " + ("ready to be opened." if path in ready else NOT_PLAIN)
+            for path in papers_in(self._course)
+            if not path.name.startswith(HANDED_IN)
+        ]
+        return lines or [f"There is no paper in the folder “{FOLDER}”."]
+
+    def _refresh(self) -> None:
+        items = "".join(f"<li>{escape(line)}</li>" for line in self._lines())
+        self._list.value = f"<ul role='status'>{items}</ul>"
+
+
+NOT_PLAIN = "not as an instructor hands it out. Ask for a fresh copy."
+
+
 class Start(CoursePage):
     """The start page for one learner."""
 
@@ -56,6 +90,10 @@ class Start(CoursePage):
     def progress(self) -> CourseProgress:
         """How far the learner has come."""
         return CourseProgress(self._session.record)
+
+    def papers(self) -> PapersView:
+        """Papers from an instructor, to be written on this machine."""
+        return PapersView(find_course(None))
 
 
 def open_start() -> Start:

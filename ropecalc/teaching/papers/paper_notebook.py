@@ -21,11 +21,15 @@ _HOW = (
 
 def paper_notebook(paper: Paper, answers: Mapping[int, str] | None = None) -> Any:
     """The notebook of ``paper``; with ``answers`` (by question number), as it is handed in."""
-    described = describe(paper)
-    ours: dict[str, Any] = {"kind": KIND, "paper": described}
+    return notebook_of(describe(paper), answers)
+
+
+def notebook_of(described: Mapping[str, Any], answers: Mapping[int, str] | None = None) -> Any:
+    """The notebook that carries ``described``, perhaps with ``answers``."""
+    ours: dict[str, Any] = {"kind": KIND, "paper": dict(described)}
     if answers is not None:
         ours["answers"] = {str(number): text for number, text in sorted(answers.items())}
-    page = nbformat.v4.new_notebook(
+    return nbformat.v4.new_notebook(
         cells=_cells(described),
         metadata={
             "kernelspec": {
@@ -37,7 +41,6 @@ def paper_notebook(paper: Paper, answers: Mapping[int, str] | None = None) -> An
             "ropecalc": ours,
         },
     )
-    return page
 
 
 def describe(paper: Paper) -> dict[str, Any]:

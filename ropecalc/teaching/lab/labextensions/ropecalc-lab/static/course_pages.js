@@ -8,7 +8,7 @@
 
 import { nameWidgets } from './labels.js';
 
-const KINDS = ['lesson', 'exercise', 'solution', 'start'];
+const KINDS = ['lesson', 'exercise', 'solution', 'start', 'paper'];
 const SHOW_CODE = 'ropecalc:show-code';
 const AFRESH = 'ropecalc:start-afresh';
 const DIED = Symbol('the kernel died');

@@ -1,0 +1,200 @@
+"""A paper on the screen: questions without help, answers kept at once, and handing in."""
+
+import base64
+import json
+from collections.abc import Mapping
+from html import escape
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+import ipywidgets as widgets
+import nbformat
+
+from ropecalc import cautions
+from ropecalc.planning.files import write_whole
+from ropecalc.teaching.buttons import button
+from ropecalc.teaching.course_page import CoursePage
+from ropecalc.teaching.papers.class_list import file_name
+from ropecalc.teaching.papers.paper import LETTERS
+from ropecalc.teaching.papers.paper_notebook import KIND, notebook_of
+from ropecalc.teaching.papers.trouble import PaperError
+from ropecalc.teaching.questions.bank import BANK
+from ropecalc.teaching.questions.draw import Draw
+from ropecalc.teaching.questions.entry import Entry
+from ropecalc.teaching.questions.question_view import question_html, question_text
+from ropecalc.teaching.record import Place, Record, Work
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+
+HANDED_IN = "handed-in-"
+"""How the names of finished papers begin."""
+Described = Mapping[str, Any]
+"""A paper as its notebook carries it."""
+
+
+def find_paper(code: str, folder: Path) -> Described:
+    """What the notebook with ``code`` in ``folder`` carries. Raises :class:`PaperError`."""
+    for path in sorted(folder.glob("*.ipynb")):
+        try:
+            ours = json.loads(path.read_text(encoding="utf-8"))["metadata"]["ropecalc"]
+            if ours["kind"] == KIND and ours["paper"]["code"] == code:
+                described: Described = ours["paper"]
+                return described
+        except (OSError, ValueError, KeyError, TypeError, RecursionError):
+            continue
+    raise PaperError("", f"the notebook of paper {code} is not in this folder any more.")
+
+
+class PaperPage(CoursePage):
+    """A paper for the student who writes it."""
+
+    def __init__(self, described: Described, session: Session, folder: Path) -> None:
+        super().__init__(session, (cautions.KNOWLEDGE_CHECK,))
+        self._described = described
+        self._folder = folder
+        self._items: list[PaperItem] = []
+
+    def question(self, number: int) -> "PaperItem":
+        """Question ``number``, from 1."""
+        item = self._described["items"][number - 1]
+        view = PaperItem(number, item, self._place(number), self._session)
+        self._items.append(view)
+        return view
+
+    def hand_in(self) -> "HandIn":
+        """The button that ends the paper."""
+        return HandIn(self._described, self._answers, self._folder)
+
+    def _place(self, number: int) -> Place:
+        return Place(f"paper:{self._described['code']}", str(number))
+
+    def _answers(self) -> dict[int, str]:
+        record = self._session.record
+        numbers = range(1, len(self._described["items"]) + 1)
+        return {number: record.work(self._place(number)).draft for number in numbers}
+
+
+class PaperItem(Shown):
+    """One question of a paper; what is typed or chosen is kept at once and not marked here."""
+
+    def __init__(self, number: int, item: Described, place: Place, session: Session) -> None:
+        template = BANK[item["question"]]
+        values = {given.name: float(item["values"][given.name]) for given in template.givens}
+        self._number = number
+        self._drawn = Draw(template, 0, MappingProxyType(values))
+        self._options = [float(value) for value in item["options"]]
+        self._place = place
+        self._session = session
+        self._stem = widgets.HTMLMath()
+        kept = session.record.work(place).draft
+        self._answer = self._choice(kept) if self._options else Entry(kept, self._keep, _nothing)
+        self._said = widgets.HTML()
+        super().__init__([self._stem, self._answer, self._said])
+        self.add_class("ropecalc-question")
+        session.on_units(lambda _: self._refresh())
+        self._refresh()
+
+    def summary(self) -> str:
+        """The question, its options, and what has been answered."""
+        lines = [f"Question {self._number}", question_text(self._drawn, self._session.display)]
+        lines += self._labels()
+        answer = self._session.record.work(self._place).draft
+        return "\n".join([*lines, f"Answered: {answer}" if answer else "Not answered."])
+
+    def _labels(self) -> list[str]:
+        display, kind = self._session.display, self._drawn.template.kind
+        return [
+            f"{letter}. {display.show(value, kind)}"
+            for letter, value in zip(LETTERS, self._options, strict=False)
+        ]
+
+    def _choice(self, kept: str) -> widgets.RadioButtons:
+        letters = list(LETTERS[: len(self._options)])
+        box = widgets.RadioButtons(
+            options=list(zip(self._labels(), letters, strict=True)),
+            value=kept if kept in letters else None,
+            layout={"width": "auto"},
+        )
+        box.observe(lambda change: self._keep(change["new"] or ""), names="value")
+        return box
+
+    def _keep(self, text: str) -> None:
+        self._session.record.keep_work(self._place, Work(draft=text))
+        self._say()
+
+    def _refresh(self) -> None:
+        display = self._session.display
+        number = f"<p><b>Question {self._number}</b></p>"
+        self._stem.value = number + question_html(self._drawn, display)
+        if self._options:
+            kept = self._session.record.work(self._place).draft
+            letters = list(LETTERS[: len(self._options)])
+            self._answer.options = list(zip(self._labels(), letters, strict=True))
+            self._answer.value = kept if kept in letters else None
+        self._say()
+
+    def _say(self) -> None:
+        answer = self._session.record.work(self._place).draft
+        words = f"Kept: {answer}" if answer else "Not answered yet."
+        lines = [words, *([self._session.record.notice] if self._session.record.notice else [])]
+        body = "".join(f"<p>{escape(line)}</p>" for line in lines)
+        self._said.value = f'<div role="status" aria-live="polite">{body}</div>'
+
+
+def _nothing() -> None:
+    """What Enter does besides keeping the answer."""
+
+
+class HandIn(Shown):
+    """The end of a paper: a copy of the notebook with the answers in it, and the same as a file."""
+
+    def __init__(self, described: Described, answers: Any, folder: Path) -> None:
+        self._described = described
+        self._answers = answers
+        self._folder = folder
+        self._said = widgets.HTML()
+        super().__init__([button("Hand in", self._hand_in, icon="check"), self._said])
+        self.add_class("ropecalc-hand-in")
+
+    def summary(self) -> str:
+        """What handing in does."""
+        return (
+            "“Hand in” writes a copy of this paper with your answers, to give to your instructor."
+        )
+
+    def _hand_in(self) -> None:
+        answers = self._answers()
+        code, student = str(self._described["code"]), str(self._described["student"])
+        path = self._folder / f"{HANDED_IN}{file_name(student)}-{code}.ipynb"
+        try:
+            write_whole(path, nbformat.writes(notebook_of(self._described, answers)) + "\n")
+            written = f"Written: {path.name}, beside this page. Give it to your instructor."
+        except ValueError as error:
+            written = f"{error} Save the file below instead."
+        blank = [str(number) for number, text in answers.items() if not text.strip()]
+        still = f"Not answered: {', '.join(blank)}." if blank else "Everything is answered."
+        self._said.value = (
+            f'<div role="status" aria-live="polite"><p>{escape(still)}</p>'
+            f"<p>{escape(written)}</p>{self._link(answers)}"
+            f"<p>{escape(cautions.KNOWLEDGE_CHECK)}</p></div>"
+        )
+
+    def _link(self, answers: Mapping[int, str]) -> str:
+        content = {
+            "code": self._described["code"],
+            "student": self._described["student"],
+            "answers": {str(number): text for number, text in answers.items()},
+        }
+        data = base64.b64encode(json.dumps(content).encode("utf-8")).decode("ascii")
+        name = f"answers-{self._described['code']}.json"
+        return (
+            f"<p><a download='{escape(name)}' href='data:application/json;base64,{data}'>"
+            "Save the answers alone</a></p>"
+        )
+
+
+def open_paper(code: str) -> PaperPage:
+    """The paper with ``code`` whose notebook lies in the present folder."""
+    folder = Path.cwd()
+    return PaperPage(find_paper(code, folder), Session(Record.open()), folder)
