@@ -1,12 +1,22 @@
 """The interactive figures of the lessons, one module each."""
 
 from ropecalc.teaching.figures.contour_map import CONTOUR_MAP
+from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
+from ropecalc.teaching.figures.plan_board import PLAN_BOARD
 from ropecalc.teaching.figures.pulley_count import PULLEY_COUNT
 from ropecalc.teaching.figures.tensioner_plan import TENSIONER_PLAN
 from ropecalc.teaching.figures.three_ways import THREE_WAYS
 from ropecalc.teaching.keyed import by_key
 
-FIGURES = by_key((PULLEY_COUNT, THREE_WAYS, CONTOUR_MAP, TENSIONER_PLAN))
+FIGURES = by_key((FRAME_LEAN, PULLEY_COUNT, THREE_WAYS, CONTOUR_MAP, TENSIONER_PLAN, PLAN_BOARD))
 """Every figure by its key; what is listed here is driven over its ranges by the tests."""
 
-__all__ = ["CONTOUR_MAP", "FIGURES", "PULLEY_COUNT", "TENSIONER_PLAN", "THREE_WAYS"]
+__all__ = [
+    "CONTOUR_MAP",
+    "FIGURES",
+    "FRAME_LEAN",
+    "PLAN_BOARD",
+    "PULLEY_COUNT",
+    "TENSIONER_PLAN",
+    "THREE_WAYS",
+]
