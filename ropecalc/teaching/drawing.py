@@ -46,6 +46,7 @@ class Stroke:
 HAUL = Stroke("#0a3f7a", 3.0)
 TRACK = Stroke("#c2520b", 2.0, (0, (9, 1.6, 1.6, 1.6)))
 TAG = Stroke("#c2520b", 2.0, (0, (5, 2)))
+BELAY = Stroke("#7d8f1e", 1.6, (0, (3, 1)))
 PUSH = Stroke("#00735a", 2.6)
 WEIGHT = Stroke(INK, 2.6)
 THIN = Stroke(SOFT_INK, 0.9)
