@@ -246,9 +246,8 @@ class Arc:
             weight = self.load * (self.place(angle)[1] - self.z)
             return weight + 0.5 * after / length * stretched(angle) ** 2
 
-        rest = self.start - self.elastic(slack, before, after).along_arc / self.radius
         given = energy(self.start)
-        angle = bisected(lambda a: energy(a) - given, 0.0 * rest - self.start, rest)
+        angle = bisected(lambda a: energy(a) - given, 0.0 * length - self.start, self.start)
         x, z = self.place(angle)
         return Turn(
             x=_as_given(x),

@@ -13,7 +13,6 @@ These results take the worst that their assumptions allow: no friction, no devic
 nothing that takes energy away. Use them to compare plans, not to foretell an injury.
 """
 
-from collections.abc import Collection
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
@@ -387,16 +386,17 @@ def haul_lost(
     )
     arc, path = Arc.from_place(Method.TRACK, rig, load, x, z), TrackPath.through(rig, x, z)
     steps = np.linspace(path.start, 0.0, _STEPS_DOWN)
-    steps = steps[path.place(steps)[0] < rig.hub.x]
     stretched = arc.distance(*path.place(steps)) - arc.radius - slack
     tight = np.flatnonzero(stretched >= 0)
     held = None
     if len(tight):
-        i = max(int(tight[0]), 1)
+        i = int(tight[0])
         angle = bisected(
-            lambda a: arc.radius + slack - arc.distance(*path.place(a)), steps[i - 1], steps[i]
+            lambda a: arc.radius + slack - arc.distance(*path.place(a)),
+            steps[max(i - 1, 0)],
+            steps[i],
         )
-        at_x, at_z = (float(v) for v in path.place(angle)) if slack else (x, z)
+        at_x, at_z = (float(v) for v in path.place(angle))
         held = hold(Method.TRACK, rig, load, at_x, at_z)
     if held is None or not Reach(held.reach).possible:
         raise DomainError(
@@ -649,23 +649,10 @@ def _largest_shares(lines: int, efficiency: float | None) -> tuple[float, float]
             "it decides how unequally the lines share."
         )
     (efficiency,) = checked((q.SHEAVE_EFFICIENCY, efficiency))
-    whole = _largest_share(range(lines), efficiency)
-    after = (_largest_share(set(range(lines)) - {lost}, efficiency) for lost in range(lines))
-    return whole, max(after)
-
-
-def _largest_share(lines: Collection[int], efficiency: float) -> float:
-    """Largest share of one of ``lines``, each on two strands of a rope that is held by friction.
-
-    Away from the strand that carries most, each sheave may hold back as much as it can. The rope
-    still runs over the sheaves of a line that is lost.
-    """
-
-    def share(line: int, top: int) -> float:
-        worth = {i: sum(efficiency ** abs(j - top) for j in (2 * i, 2 * i + 1)) for i in lines}
-        return worth[line] / sum(worth.values())
-
-    return max(share(line, top) for line in lines for top in (2 * line, 2 * line + 1))
+    # The last line on either side carries most, and each further one the square of the efficiency
+    # times the line before it. If its neighbour is lost, the sheaves there are still in between.
+    worth: float = tensioner.effective_lines(efficiency=efficiency, lines=lines)
+    return 1 / worth, 1 / (worth - efficiency**2)
 
 
 def _as_given(value: Any) -> Any:
