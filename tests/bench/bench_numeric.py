@@ -86,6 +86,14 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "pulleys.formulas.two_pulley_advantage": lambda near_efficiency, far_efficiency: (
         1 + near_efficiency + near_efficiency * far_efficiency
     ),
+    "raise_limits.track_rope": lambda setback, track_length, gap, line_tail: (
+        setback + track_length - gap + line_tail
+    ),
+    "raise_limits.stop_value": (
+        lambda strength, load_uncertainty, strength_uncertainty, margin: (
+            strength * (1 - strength_uncertainty) / (margin * (1 + load_uncertainty))
+        )
+    ),
     "tensioner_lines.line_taken_in": lambda device_pull, efficiency, line: (
         device_pull * (1 + efficiency) * efficiency ** (2 * (line - 1))
     ),
