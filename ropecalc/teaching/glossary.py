@@ -58,6 +58,25 @@ TERMS = by_key(
             "high-strength tie-off",
             "A way to end a rope that keeps nearly all of its strength.",
         ),
+        Term("head", "head", "The top of a frame, where the pulleys of the lines hang."),
+        Term(
+            "lean",
+            "lean",
+            "The angle between a pull and the plumb line, here inward (towards the team) or "
+            "outward.",
+        ),
+        Term(
+            "line-of-action",
+            "line of action",
+            "The straight line along which a force acts, drawn on as far as one needs it.",
+        ),
+        Term(
+            "footprint",
+            "footprint",
+            "The ground between the feet of a frame; while the line of action meets it, the frame "
+            "stands by itself.",
+        ),
+        Term("guy", "guy", "A rope from the head to an anchor that keeps a frame from falling."),
         # --- ropes
         Term("haul-line", "haul line", "The rope that raises the litter."),
         Term("belay", "belay", "A second rope that holds the litter if the first one fails."),

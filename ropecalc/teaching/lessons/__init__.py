@@ -1,12 +1,14 @@
 """What each lesson page can show, one module a lesson."""
 
 from ropecalc.teaching.keyed import by_key
+from ropecalc.teaching.lessons.high_directional import HIGH_DIRECTIONAL
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
 from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
 from ropecalc.teaching.lessons.tensioner import TENSIONER
 
 LESSONS = by_key(
     (
+        HIGH_DIRECTIONAL,
         MECHANICAL_ADVANTAGE,
         HOLDING_OFF,
         TENSIONER,

@@ -7,12 +7,14 @@ from ropecalc.teaching.questions.bank import (
     advantage,
     along_the_raise,
     friction,
+    high_directional,
     holding_off,
     tensioner,
 )
 from ropecalc.teaching.questions.template import Template
 
 BY_LESSON: Mapping[int, tuple[Template, ...]] = {
+    3: high_directional.QUESTIONS,
     4: advantage.QUESTIONS,
     5: friction.QUESTIONS,
     8: holding_off.QUESTIONS,
