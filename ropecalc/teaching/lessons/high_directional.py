@@ -243,7 +243,7 @@ _NOTES = TeachingNotes(
         (15, "The line of action on the board, to scale; then the guy by moments about the feet."),
         (
             10,
-            "The quick checks, alone; then the table of the raise, to find where the lean is least.",
+            "The quick checks, alone; then, in the table, the station that leans least.",
         ),
     ),
     board=(
