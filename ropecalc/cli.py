@@ -9,8 +9,13 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 from ropecalc import __version__
+
+if TYPE_CHECKING:
+    from ropecalc.teaching.papers.making import Wishes
 
 AddParser = Callable[..., argparse.ArgumentParser]
 """`add_parser` of argparse's sub-parsers: takes the command's name and its help."""
@@ -115,6 +120,117 @@ def _run_survey_sheet(options: argparse.Namespace) -> int:
     return _print(f"Wrote {options.pdf}: one page, {options.paper}.\n")
 
 
+def papers(add: AddParser) -> None:
+    """`ropecalc papers`: one paper and one key for each student of a class."""
+    parser = add("papers", help="write a paper and a key for each student of a class")
+    parser.add_argument("blueprint", metavar="BLUEPRINT.toml", help="what the paper asks")
+    parser.add_argument("class_list", metavar="CLASS.csv", help="one student or pseudonym a line")
+    parser.add_argument("folder", metavar="FOLDER", help="where to write; new, or without papers")
+    _add_print_options(parser)
+    parser.set_defaults(run=_run_papers)
+
+
+def _add_print_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    parser.add_argument("--no-pdf", action="store_true", help="notebooks only")
+    parser.add_argument("--units", default="kN,m,kg", help="units on paper, e.g. lbf,ft,lb")
+
+
+def _wishes(options: argparse.Namespace) -> "Wishes":
+    from ropecalc.planning.report import read_display
+    from ropecalc.teaching.papers.making import Wishes
+
+    return Wishes(options.paper, not options.no_pdf, read_display(options.units))
+
+
+def _run_papers(options: argparse.Namespace) -> int:
+    from ropecalc.teaching.papers.blueprint import read_blueprint
+    from ropecalc.teaching.papers.class_list import read_class_list
+    from ropecalc.teaching.papers.making import HANDOUTS, KEYS, make_issue, write_papers
+
+    wishes = _wishes(options)
+    blueprint = read_blueprint(options.blueprint)
+    students = read_class_list(options.class_list)
+    issue = make_issue(blueprint, students, source=options.blueprint)
+    folder = Path(options.folder)
+    write_papers(issue, folder, wishes, _progress)
+    return _print(
+        f"{len(issue.papers)} papers in {folder / HANDOUTS}, keys in {folder / KEYS}.\n"
+        "Keep this folder: papers are marked and printed again from it.\n"
+    )
+
+
+def _progress(done: int, total: int) -> None:
+    """How far it is, on a terminal only and on one line."""
+    if sys.stderr.isatty():
+        print(f"\r{done} of {total}", end="\n" if done == total else "", file=sys.stderr)
+
+
+def paper_again(add: AddParser) -> None:
+    """`ropecalc paper-again`: one student's paper and key once more."""
+    parser = add("paper-again", help="write one student's paper and key again")
+    parser.add_argument("folder", metavar="FOLDER", help="the examination's folder")
+    parser.add_argument("student", help="as in the class list")
+    _add_print_options(parser)
+    parser.set_defaults(run=_run_paper_again)
+
+
+def _run_paper_again(options: argparse.Namespace) -> int:
+    from ropecalc.teaching.papers.making import write_again
+
+    files = write_again(Path(options.folder), options.student, _wishes(options))
+    return _print("".join(f"Wrote {path}.\n" for path in files))
+
+
+def mark(add: AddParser) -> None:
+    """`ropecalc mark`: mark what came back."""
+    parser = add(
+        "mark",
+        help="mark returned papers and say what the class got wrong",
+        epilog="Exit status: 0 done; 1 done, but some returns could not be used; 2 nothing done.",
+    )
+    parser.add_argument("folder", metavar="FOLDER", help="the examination's folder")
+    parser.add_argument(
+        "returns",
+        nargs="*",
+        help="files or folders of returns (default: 'returns' in the examination's folder)",
+    )
+    parser.set_defaults(run=_run_mark)
+
+
+def _run_mark(options: argparse.Namespace) -> int:
+    from ropecalc.teaching.papers.issue import read_issue
+    from ropecalc.teaching.papers.making import RESULTS, RETURNS
+    from ropecalc.teaching.questions.bank import BANK
+    from ropecalc.teaching.results.returns import find_returns
+    from ropecalc.teaching.results.tables import mark_returns, report, write_results
+
+    folder = Path(options.folder)
+    issue = read_issue(folder, BANK)
+    places = [Path(name) for name in options.returns] or [folder / RETURNS]
+    paths = [p for place in places for p in (find_returns(place) if place.is_dir() else [place])]
+    marked = mark_returns(issue, paths)
+    files = write_results(marked, folder / RESULTS)
+    written = "".join(f"Wrote {path}.\n" for path in files)
+    _print(f"{report(marked)}\n\n{written}")
+    return 1 if marked.problems else 0
+
+
+def forget(add: AddParser) -> None:
+    """`ropecalc forget`: remove a student's data from an examination."""
+    parser = add("forget", help="remove everything about one student from an examination")
+    parser.add_argument("folder", metavar="FOLDER", help="the examination's folder")
+    parser.add_argument("student", help="as in the class list")
+    parser.set_defaults(run=_run_forget)
+
+
+def _run_forget(options: argparse.Namespace) -> int:
+    from ropecalc.teaching.papers.making import forget as forget_student
+
+    changed = forget_student(Path(options.folder), options.student)
+    return _print("".join(f"Removed from or deleted: {path}\n" for path in changed))
+
+
 def _print(text: str) -> int:
     """Write `text` to the standard output; a reader who has left is no fault."""
     try:
@@ -129,13 +245,21 @@ def _print(text: str) -> int:
     return 0
 
 
-COMMANDS: tuple[Callable[[AddParser], None], ...] = (course, plan, survey_sheet)
+COMMANDS: tuple[Callable[[AddParser], None], ...] = (
+    course,
+    plan,
+    survey_sheet,
+    papers,
+    paper_again,
+    mark,
+    forget,
+)
 
 
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="ropecalc",
-        description="Forces in vertical rope-rescue raises: a course, and a planner.",
+        description="Forces in vertical rope-rescue raises: a course, a planner, and papers.",
         epilog="Results support qualified judgement; they never replace it.",
     )
     parser.add_argument("--version", action="version", version=f"ropecalc {__version__}")

@@ -1,0 +1,309 @@
+"""Papers and keys as PDF, to be printed on A4 or Letter; the same bytes whenever made again."""
+
+import io
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from html import escape
+from pathlib import Path
+from typing import Any
+
+import matplotlib as mpl
+from reportlab.lib.pagesizes import A4, LETTER
+from reportlab.lib.styles import ParagraphStyle
+from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.platypus import (
+    CondPageBreak,
+    Flowable,
+    HRFlowable,
+    KeepTogether,
+    PageBreak,
+    Paragraph,
+    SimpleDocTemplate,
+    Spacer,
+    Table,
+    TableStyle,
+)
+
+from ropecalc import cautions
+from ropecalc.derivation import Derivation
+from ropecalc.teaching.lessons import LESSONS
+from ropecalc.teaching.papers.paper import LETTERS, Item, Paper
+from ropecalc.teaching.papers.print_formula import FormulaError, PrintedFormula
+from ropecalc.teaching.questions import wording
+from ropecalc.teaching.questions.bank import LESSON_OF
+from ropecalc.teaching.questions.wording import Passage
+from ropecalc.units import Display, Kind
+
+SIZES = {"a4": A4, "letter": LETTER}
+_MARGIN = 18 * mm
+_SKETCH_ROOM = 34 * mm
+_INDENT = 6 * mm
+_FONT, _BOLD = "DejaVuSans", "DejaVuSans-Bold"
+
+
+def paper_pdf(paper: Paper, size: str = "a4", display: Display | None = None) -> bytes:
+    """What the student gets: questions with room for a sketch, an answer sheet, the formulas.
+
+    Raises ValueError for a size of paper that is not known.
+    """
+    display = display or Display()
+    story: list[Flowable] = [
+        Paragraph(escape(paper.title), _STYLES["title"]),
+        Paragraph(
+            f"{paper.minutes} minutes. Write each answer with its unit, or the letter, on the "
+            "answer sheet at the end; a sketch of the forces earns no mark but finds mistakes.",
+            _STYLES["text"],
+        ),
+        Spacer(1, 4 * mm),
+    ]
+    for number, item in enumerate(paper.items, 1):
+        story += _question(number, item, display)
+    story += [PageBreak(), *_answer_sheet(paper)]
+    if paper.formula_sheet:
+        story += [PageBreak(), *_formulas(paper)]
+    return _built(story, paper, size, f"{paper.title}, paper {paper.code}")
+
+
+def key_pdf(paper: Paper, size: str = "a4", display: Display | None = None) -> bytes:
+    """What the instructor gets: every answer and its worked solution with this paper's numbers."""
+    display = display or Display()
+    story: list[Flowable] = [
+        Paragraph(f"Key: {escape(paper.title)}", _STYLES["title"]),
+        _key_table(paper, display),
+        Spacer(1, 6 * mm),
+    ]
+    for number, item in enumerate(paper.items, 1):
+        story += _solution(number, item, display)
+    return _built(story, paper, size, f"Key of {paper.title}, paper {paper.code}")
+
+
+# --- the student's part -----------------------------------------------------------------------
+
+
+def _question(number: int, item: Item, display: Display) -> list[Flowable]:
+    parts: list[Flowable] = [
+        Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"]),
+        Paragraph(escape(wording.stem(item.drawn, display)), _STYLES["text"]),
+        _givens(item, display),
+    ]
+    if item.options:
+        parts.append(Paragraph(_options(item, display), _STYLES["options"]))
+    else:
+        asked = escape(item.template.asked)
+        parts.append(Paragraph(f"{asked}: ____________________", _STYLES["text"]))
+    parts.append(Spacer(1, _SKETCH_ROOM))
+    return [KeepTogether(parts)]
+
+
+def _givens(item: Item, display: Display) -> Table:
+    rows = [
+        [_formula(symbol, 9.0), Paragraph(escape(meaning), _STYLES["small"]), shown]
+        for symbol, meaning, shown in wording.givens(item.drawn, display)
+    ]
+    table = Table(rows, colWidths=[16 * mm, 96 * mm, 34 * mm], hAlign="LEFT")
+    table.setStyle(_PLAIN)
+    return table
+
+
+def _options(item: Item, display: Display) -> str:
+    kind = item.template.kind
+    shown = [display.show(item.option_value(option), kind) for option in item.options]
+    return "&nbsp;&nbsp;&nbsp; ".join(
+        f"<b>{letter}</b> {escape(words)}" for letter, words in zip(LETTERS, shown, strict=False)
+    )
+
+
+def _answer_sheet(paper: Paper) -> list[Flowable]:
+    rows = [["", "answer", "unit or letter"]]
+    for number, item in enumerate(paper.items, 1):
+        plain = item.template.kind is Kind.RATIO and not item.options
+        rows.append([str(number), "", "letter" if item.options else "none" if plain else ""])
+    table = Table(rows, colWidths=[12 * mm, 70 * mm, 40 * mm], rowHeights=8.4 * mm, repeatRows=1)
+    table.setStyle(_GRID)
+    return [
+        Paragraph("Answer sheet", _STYLES["title"]),
+        Paragraph(f"{escape(paper.student)}, paper {paper.code}", _STYLES["text"]),
+        Spacer(1, 4 * mm),
+        table,
+    ]
+
+
+def _formulas(paper: Paper) -> list[Flowable]:
+    numbers = sorted({LESSON_OF[item.template.key] for item in paper.items})
+    lessons = [lesson for lesson in LESSONS.values() if lesson.number in numbers]
+    story: list[Flowable] = [Paragraph("Formulas", _STYLES["title"])]
+    for lesson in lessons:
+        story.append(CondPageBreak(30 * mm))
+        story.append(Paragraph(f"{lesson.number}. {escape(lesson.title)}", _STYLES["heading"]))
+        story.append(_formula_table(lesson.derivations))
+    letters = {
+        symbol: meaning
+        for lesson in lessons
+        for derivation in lesson.derivations
+        for symbol, meaning in _used(derivation)
+    }
+    story += [CondPageBreak(30 * mm), Paragraph("Letters", _STYLES["heading"])]
+    return [*story, _letters(letters)]
+
+
+def _used(derivation: Derivation) -> Iterator[tuple[str, str]]:
+    told = derivation.explain()
+    return ((s, meaning) for s, meaning in told.meanings if s in told.lines[-1].uses)
+
+
+def _letters(meanings: Mapping[str, str]) -> Table:
+    """Two letters with their meanings on a line."""
+    cells = [
+        [_formula(symbol, 9.0), Paragraph(escape(meaning), _STYLES["small"])]
+        for symbol, meaning in meanings.items()
+    ]
+    cells += [["", ""]] * (len(cells) % 2)
+    rows = [[*left, *right] for left, right in zip(cells[::2], cells[1::2], strict=True)]
+    table = Table(rows or [["", "", "", ""]], colWidths=[16 * mm, 70 * mm] * 2, hAlign="LEFT")
+    table.setStyle(_PLAIN)
+    return table
+
+
+def _formula_table(derivations: Iterable[Derivation]) -> Table:
+    rows = []
+    for derivation in derivations:
+        last = derivation.explain().lines[-1]
+        rows.append(
+            [Paragraph(escape(derivation.title), _STYLES["small"]), _or_text(last.latex, last.text)]
+        )
+    table = Table(rows, colWidths=[78 * mm, 92 * mm], hAlign="LEFT")
+    table.setStyle(TableStyle([("VALIGN", (0, 0), (-1, -1), "MIDDLE")]))
+    return table
+
+
+# --- the key ----------------------------------------------------------------------------------
+
+
+def _key_table(paper: Paper, display: Display) -> Table:
+    rows = [["", "question", "answer", ""]]
+    for number, item in enumerate(paper.items, 1):
+        shown = display.show(item.drawn.answer, item.template.kind)
+        right = f"{item.right_letter}: {shown}" if item.options else shown
+        must = "must be right" if item.must_pass else ""
+        rows.append(
+            [str(number), Paragraph(escape(item.template.title), _STYLES["small"]), right, must]
+        )
+    table = Table(rows, colWidths=[10 * mm, 92 * mm, 40 * mm, 28 * mm], repeatRows=1)
+    table.setStyle(_GRID)
+    return table
+
+
+def _solution(number: int, item: Item, display: Display) -> list[Flowable]:
+    drawn = item.drawn
+    steps = wording.solution(drawn, display)
+    story: list[Flowable] = [
+        CondPageBreak(40 * mm),
+        Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"]),
+        Paragraph(escape(wording.stem(drawn, display)), _STYLES["text"]),
+        Paragraph(f"Assumed: {escape(wording.assumptions(drawn))}", _STYLES["small"]),
+    ]
+    for step, passage in enumerate(steps[:-1], 1):
+        story += _passage(f"{step}. ", passage)
+    story.append(Paragraph(f"<b>{escape(steps[-1].words)}</b>", _STYLES["text"]))
+    story.append(Paragraph("Common mistakes", _STYLES["minor"]))
+    for passage in wording.common_mistakes(drawn, display):
+        story.append(Paragraph(f"• {escape(passage.words)}", _STYLES["small"]))
+    story.append(HRFlowable(width="100%", thickness=0.4, color="#999999", spaceBefore=5))
+    return story
+
+
+def _passage(lead: str, passage: Passage) -> list[Flowable]:
+    parts: list[Flowable] = [Paragraph(lead + escape(passage.words), _STYLES["text"])]
+    parts += [_or_text(latex, "; ".join(passage.text), _INDENT) for latex in passage.latex]
+    return [KeepTogether(parts)]
+
+
+def _or_text(latex: str, text: str, indent: float = 0.0) -> Flowable:
+    try:
+        return PrintedFormula(latex, indent=indent)
+    except FormulaError:
+        return Paragraph(escape(text), _STYLES["small"])
+
+
+def _formula(symbol: str, size: float) -> Flowable:
+    return PrintedFormula(symbol, size)
+
+
+# --- the page ---------------------------------------------------------------------------------
+
+
+def _built(story: Sequence[Flowable], paper: Paper, size: str, title: str) -> bytes:
+    if size.lower() not in SIZES:
+        raise ValueError(f"“{size}” is no paper known here. Use one of: {', '.join(SIZES)}.")
+    _register_fonts()
+    out = io.BytesIO()
+    document = SimpleDocTemplate(
+        out,
+        pagesize=SIZES[size.lower()],
+        leftMargin=_MARGIN,
+        rightMargin=_MARGIN,
+        topMargin=_MARGIN + 6 * mm,
+        bottomMargin=_MARGIN + 8 * mm,
+        title=title,
+        author="ropecalc",
+        invariant=1,
+    )
+
+    def furnish(page: Any, _: Any) -> None:
+        _head_and_foot(page, paper)
+
+    document.build(list(story), onFirstPage=furnish, onLaterPages=furnish)
+    return out.getvalue()
+
+
+def _head_and_foot(page: Any, paper: Paper) -> None:
+    wide, high = page._pagesize
+    page.saveState()
+    page.setFont(_FONT, 8)
+    page.drawString(_MARGIN, high - 13 * mm, f"{paper.student}")
+    page.drawRightString(
+        wide - _MARGIN, high - 13 * mm, f"{paper.code}   page {page.getPageNumber()}"
+    )
+    foot = Paragraph(escape(f"{cautions.KNOWLEDGE_CHECK} {cautions.AUTHORITY}"), _STYLES["foot"])
+    _, tall = foot.wrap(wide - 2 * _MARGIN, 20 * mm)
+    foot.drawOn(page, _MARGIN, 10 * mm + (8 * mm - tall) / 2)
+    page.restoreState()
+
+
+def _register_fonts() -> None:
+    if _FONT in pdfmetrics.getRegisteredFontNames():
+        return
+    folder = Path(mpl.get_data_path()) / "fonts" / "ttf"
+    for name in (_FONT, _BOLD):
+        pdfmetrics.registerFont(TTFont(name, str(folder / f"{name}.ttf")))
+    pdfmetrics.registerFontFamily(_FONT, normal=_FONT, bold=_BOLD, italic=_FONT, boldItalic=_BOLD)
+
+
+_GRID = TableStyle(
+    [
+        ("FONT", (0, 0), (-1, -1), _FONT, 9),
+        ("FONT", (0, 0), (-1, 0), _BOLD, 8),
+        ("GRID", (0, 0), (-1, -1), 0.4, "#777777"),
+        ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+    ]
+)
+_PLAIN = TableStyle(
+    [
+        ("FONT", (0, 0), (-1, -1), _FONT, 8.5),
+        ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
+        ("TOPPADDING", (0, 0), (-1, -1), 0.5),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 0.5),
+    ]
+)
+_register_fonts()
+_TEXT = ParagraphStyle("text", fontName=_FONT, fontSize=9.5, leading=13)
+_STYLES = {
+    "text": _TEXT,
+    "small": ParagraphStyle("small", _TEXT, fontSize=8.5, leading=11),
+    "options": ParagraphStyle("options", _TEXT, spaceBefore=4),
+    "title": ParagraphStyle("title", _TEXT, fontName=_BOLD, fontSize=14, leading=18, spaceAfter=4),
+    "heading": ParagraphStyle("heading", _TEXT, fontName=_BOLD, fontSize=10.5, spaceBefore=4),
+    "minor": ParagraphStyle("minor", _TEXT, fontName=_BOLD, fontSize=8.5, spaceBefore=2),
+    "foot": ParagraphStyle("foot", _TEXT, fontSize=6.2, leading=7.4, textColor="#555555"),
+}

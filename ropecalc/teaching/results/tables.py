@@ -1,0 +1,195 @@
+"""Grades and figures as tables (CSV, for any spreadsheet) and as a page of text."""
+
+import csv
+import io
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from ropecalc import cautions
+from ropecalc.planning.files import write_all
+from ropecalc.teaching.papers.issue import Issue
+from ropecalc.teaching.papers.making import REPORT
+from ropecalc.teaching.results.analysis import ClassFigures, ItemFigures, analyse
+from ropecalc.teaching.results.grading import PaperResult, Standing, grade, standing
+from ropecalc.teaching.results.returns import Problem, Return, read_returns
+
+Cell = str | int | float
+Row = Sequence[Cell]
+
+
+@dataclass(frozen=True)
+class Marked:
+    """A class's returned papers, marked. ``figures`` are None where nothing came back."""
+
+    issue: Issue
+    returns: tuple[Return, ...]
+    results: tuple[PaperResult, ...]
+    problems: tuple[Problem, ...]
+    figures: ClassFigures | None
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """Students whose paper did not come back, or not in a way that could be used."""
+        back = {result.paper.student for result in self.results}
+        return tuple(p.student for p in self.issue.papers if p.student not in back)
+
+    def standing(self, result: PaperResult) -> Standing:
+        """Where ``result`` lies against the pass mark and its borderline."""
+        error = self.figures.error if self.figures else None
+        return standing(result, self.issue.pass_mark, error)
+
+
+def mark_returns(issue: Issue, paths: Iterable[Path]) -> Marked:
+    """Read and mark the returns in ``paths``."""
+    returns, problems = read_returns(paths, issue)
+    results = tuple(grade(one.paper, one.answers) for one in returns)
+    figures = analyse(results) if results else None
+    return Marked(issue, returns, results, problems, figures)
+
+
+def write_results(marked: Marked, folder: Path) -> tuple[Path, ...]:
+    """Write grades, questions, mistakes (CSV) and a report (text) into ``folder``."""
+    folder.mkdir(parents=True, exist_ok=True)
+    contents: dict[str | Path, str | bytes] = {
+        folder / "grades.csv": _csv(grades_table(marked)),
+        folder / "questions.csv": _csv(questions_table(marked)),
+        folder / "mistakes.csv": _csv(mistakes_table(marked)),
+        folder / REPORT: report(marked) + "\n",
+    }
+    write_all(contents)
+    return tuple(Path(path) for path in contents)
+
+
+def grades_table(marked: Marked) -> list[Row]:
+    """One row a student: marks, standing, what had to be right and was not, each verdict."""
+    count = len(marked.issue.papers[0].items) if marked.issue.papers else 0
+    head = ["student", "code", "marks", "of", "standing", "must-pass missed"]
+    rows: list[Row] = [[*head, *(str(n) for n in range(1, count + 1))]]
+    for result in marked.results:
+        paper = result.paper
+        rows.append(
+            [
+                paper.student,
+                paper.code,
+                result.marks,
+                len(result.items),
+                marked.standing(result),
+                " ".join(map(str, result.missed)),
+                *(item.mistake or item.verdict or "blank" for item in result.items),
+            ]
+        )
+    return rows + [[student, "", "", count, "not returned", ""] for student in marked.missing]
+
+
+def questions_table(marked: Marked) -> list[Row]:
+    """One row a question: how many were right, how hard and how telling it is, and flags."""
+    rows: list[Row] = [
+        ["number", "question", "asked", "right", "blank", "facility", "discrimination", "flags"]
+    ]
+    for number, item in enumerate(_items(marked), 1):
+        rows.append(
+            [
+                number,
+                item.key,
+                item.asked,
+                item.right,
+                item.blank,
+                _share(item.facility),
+                _share(item.discrimination),
+                "; ".join(item.flags),
+            ]
+        )
+    return rows
+
+
+def mistakes_table(marked: Marked) -> list[Row]:
+    """One row a mistake that somebody made, the most frequent first."""
+    found = [
+        (count, number, item.key, key)
+        for number, item in enumerate(_items(marked), 1)
+        for key, count in item.mistakes
+    ]
+    found.sort(key=lambda one: (-one[0], one[1], one[3]))
+    titles = _titles(marked)
+    rows: list[Row] = [["students", "number", "question", "mistake", "in words"]]
+    return rows + [[n, place, key, m, titles[key, m]] for n, place, key, m in found]
+
+
+def report(marked: Marked) -> str:
+    """What an instructor reads first: standings, common mistakes, suspect questions, problems."""
+    issue, results = marked.issue, marked.results
+    lines = [issue.title, f"{len(results)} of {len(issue.papers)} papers came back."]
+    if marked.missing:
+        lines.append(f"Not returned or not usable: {', '.join(marked.missing)}.")
+    lines += [f"! {problem.source} {problem.sentence}" for problem in marked.problems]
+    lines += [f"! {one.source} {note}" for one in marked.returns for note in one.notes]
+    if marked.figures:
+        lines += ["", *_standings(marked, marked.figures), "", *_mistakes(marked)]
+        flagged = [(n, i) for n, i in enumerate(marked.figures.items, 1) if i.flags]
+        lines += [f"Question {n} ({i.title}): {'; '.join(i.flags)}." for n, i in flagged]
+    return "\n".join([*lines, "", cautions.KNOWLEDGE_CHECK])
+
+
+def _standings(marked: Marked, figures: ClassFigures) -> list[str]:
+    total = len(marked.results[0].items)
+    wanted = marked.issue.pass_mark * total
+    lines = [f"Mark to reach: {wanted:.3g} of {total}. Mean of the class: {figures.mean:.3g}."]
+    if figures.small:
+        lines.append(
+            "The class is too small for shares and correlations; counts are given instead, and "
+            "no borderline band is known."
+        )
+    elif figures.error is not None and figures.reliability is not None:
+        lines.append(
+            f"Reliability {figures.reliability:.2f}; a score is uncertain by about "
+            f"{figures.error:.2g} marks. Within that of the mark a result is borderline: decide "
+            "by a talk or in practice."
+        )
+    for where in Standing:
+        names = [r.paper.student for r in marked.results if marked.standing(r) is where]
+        if names:
+            lines.append(f"{where.capitalize()}: {', '.join(names)}.")
+    for result in marked.results:
+        if result.missed:
+            numbers = ", ".join(map(str, result.missed))
+            lines.append(f"{result.paper.student} missed what must be right: question {numbers}.")
+    return lines
+
+
+def _mistakes(marked: Marked) -> list[str]:
+    rows = mistakes_table(marked)[1:6]
+    if not rows:
+        return ["No known mistake was made."]
+    lines = ["The most frequent mistakes:"]
+    return lines + [
+        f"- {row[0]} of {len(marked.results)}, question {row[1]}: {row[4]}" for row in rows
+    ]
+
+
+def _items(marked: Marked) -> tuple[ItemFigures, ...]:
+    return marked.figures.items if marked.figures else ()
+
+
+def _titles(marked: Marked) -> dict[tuple[str, str], str]:
+    return {
+        (item.template.key, mistake.key): mistake.title
+        for result in marked.results[:1]
+        for item in result.paper.items
+        for mistake in item.template.mistakes
+    }
+
+
+def _share(value: float | None) -> Cell:
+    return "" if value is None else round(value, 2)
+
+
+def _csv(rows: Iterable[Row]) -> str:
+    out = io.StringIO(newline="")
+    csv.writer(out).writerows([[_harmless(cell) for cell in row] for row in rows])
+    return out.getvalue()
+
+
+def _harmless(cell: Cell) -> Cell:
+    """A cell that no spreadsheet takes for a formula."""
+    return f"'{cell}" if isinstance(cell, str) and cell[:1] in ("=", "+", "-", "@") else cell
