@@ -1,7 +1,9 @@
 """A lesson's page: each line of its notebook asks the lesson for one thing to show."""
 
+from ropecalc.teaching.briefing import BriefingCard, Debrief, Settings
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.facts import FactView
+from ropecalc.teaching.figures import PLAN_BOARD
 from ropecalc.teaching.glossary_page import WordsBox
 from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.lessons import LESSONS
@@ -21,6 +23,7 @@ class Lesson(CoursePage):
     def __init__(self, content: LessonContent, session: Session) -> None:
         super().__init__(session, content.cautions)
         self._content = content
+        self._panels: dict[str, Panel] = {}
 
     def words(self) -> WordsBox:
         """The terms that the lesson uses, with the team's own words for them."""
@@ -32,7 +35,21 @@ class Lesson(CoursePage):
 
     def figure(self, key: str) -> Panel:
         """The interactive figure called ``key``."""
-        return Panel(find(by_key(self._content.figures), key, "figure"), self._session)
+        panel = Panel(find(by_key(self._content.figures), key, "figure"), self._session)
+        self._panels[key] = panel
+        return panel
+
+    def briefing(self) -> BriefingCard:
+        """A raise on one page; it can take over what the plan board on this page shows."""
+        return BriefingCard(self._session, self._board_settings())
+
+    def debrief(self) -> Debrief:
+        """Readings beside what is predicted for the plan board on this page."""
+        return Debrief(self._session, self._board_settings())
+
+    def _board_settings(self) -> Settings | None:
+        panel = self._panels.get(PLAN_BOARD.key)
+        return None if panel is None else lambda: panel.values
 
     def working(self, name: str) -> Working:
         """The derivation called ``name``, unfolding step by step."""

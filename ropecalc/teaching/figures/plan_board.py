@@ -112,8 +112,9 @@ class Board:
     ``plan`` is None where the site cannot be planned; ``trouble`` then says why. ``here`` is the
     place on the path that is looked at, ``held`` the balance there. ``line_margin`` and
     ``hub_margin`` are for the governing station, with the uncertainty that was entered; None
-    where there is nothing to rely on. ``allowed`` and ``hub_allowed`` are the total track tension
-    up to which the margin that was asked for is kept. ``fastest`` is tensioner rope per length
+    where there is nothing to rely on. ``line_stop`` is the tension of one line up to which the
+    margin that was asked for is kept, ``allowed`` and ``hub_allowed`` the total of all lines up to
+    which it is kept in the lines and at the hub. ``fastest`` is tensioner rope per length
     raised where it runs fastest.
     """
 
@@ -129,6 +130,7 @@ class Board:
     sensitive_here: bool
     line_margin: float | None
     hub_margin: float | None
+    line_stop: float
     allowed: float
     hub_allowed: float
     rope: TensionerRope | None
@@ -221,6 +223,7 @@ def compute(values: Values) -> Board:
         sensitive_here=shaky,
         line_margin=line_margin,
         hub_margin=hub_margin,
+        line_stop=values["line"] * most,
         allowed=float(
             all_lines(near_line=values["line"] * most, efficiency=efficiency, lines=float(count))
         ),

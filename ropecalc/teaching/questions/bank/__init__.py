@@ -10,6 +10,7 @@ from ropecalc.teaching.questions.bank import (
     high_directional,
     holding_off,
     tensioner,
+    whole_raise,
 )
 from ropecalc.teaching.questions.template import Template
 
@@ -20,6 +21,7 @@ BY_LESSON: Mapping[int, tuple[Template, ...]] = {
     8: holding_off.QUESTIONS,
     9: along_the_raise.QUESTIONS,
     10: tensioner.QUESTIONS,
+    12: whole_raise.QUESTIONS,
 }
 """Every question by the number of its lesson."""
 

@@ -1,0 +1,327 @@
+"""A raise on one page for the people who run it, and afterwards: predicted against measured.
+
+Both are about one setting of the plan board: its start, or what the figure on the same page shows.
+Predicted readings are rounded up and stop values down.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from html import escape
+
+import ipywidgets as widgets
+
+from ropecalc import cautions
+from ropecalc.mechanics.friction import Band
+from ropecalc.mechanics.guiding import haul_tension_with_track
+from ropecalc.mechanics.holding import Method
+from ropecalc.mechanics.measurement import (
+    WRITE_DOWN,
+    LastMove,
+    Tensioner,
+    compare_readings,
+    line_reading,
+)
+from ropecalc.mechanics.tensioner import line_name
+from ropecalc.mechanics.vectors import weight
+from ropecalc.teaching.buttons import button
+from ropecalc.teaching.figures.plan_board import PLAN_BOARD, Board, compute
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+from ropecalc.units import Display, Kind, Rounding, parse_quantity
+
+Settings = Callable[[], Mapping[str, object]]
+"""What gives the plan board's values, SI by control."""
+
+_BLANK = "______________"
+_ROLES = (
+    "controller",
+    "edge attendants (they link the two teams)",
+    "haul team lead",
+    "belayer",
+    "track team lead",
+    "cell reader",
+    "attendant at the litter",
+    "safety officer",
+    "medical lead",
+)
+_KEEP_OUT = (
+    "under the litter and in the fall line",
+    "inside the bight of the tensioner",
+    "between hub and wall along the lines",
+)
+_RULES = (
+    "Anybody may call stop, and everybody repeats it.",
+    "Out before down: let the tensioner out before the litter goes down.",
+    "In with up: the track team takes in while the haul team raises, and says when it cannot.",
+    "Nobody raises or lowers against a locked tensioner.",
+)
+_IF = (
+    ("The haul pulls harder and the litter stands still", "Stop. Look before anybody pulls again."),
+    (
+        "A line's cell drops, or the litter comes in",
+        "Stop. Tie back, read every cell, decide anew.",
+    ),
+    ("The tensioner is stuck", "Stop the haul. Free the tensioner; do not go on against it."),
+    ("The haul stops", "Hold the track lines where they are and tell the attendant."),
+    ("The belay catches", "Stop both teams. Let the tensioner out before anything goes down."),
+    ("Nobody hears the other team", "Stop. Use the signal that was agreed beforehand."),
+)
+AUTHORITY_FIRST = (
+    "Prepared with a teaching model. A qualified person has to check it on site before use; the "
+    "procedures of your authority come first. Stop if readings, geometry or conditions differ "
+    "from this page."
+)
+
+Rows = Sequence[Sequence[str]]
+
+
+def start_settings() -> Mapping[str, object]:
+    """The plan board as it starts."""
+    return PLAN_BOARD.start
+
+
+def station_rows(board: Board, display: Display) -> Rows:
+    """Heights with their offset and the tensioner rope taken in from the start to there."""
+    rows = [("Height", "Out from the datum", "Tensioner rope in by here, without stretch", "Note")]
+    together = 0.0
+    for row in board.rows:
+        together += row.feed or 0.0
+        note = "takes most" if row is board.governing else ""
+        if not row.held:
+            note = "not held"
+        rows.append(
+            (
+                display.show(row.station.height, Kind.LENGTH),
+                display.show(row.station.offset, Kind.LENGTH, 2, Rounding.UP),
+                display.show(max(together, 0.0), Kind.LENGTH, 2),
+                note,
+            )
+        )
+    return rows
+
+
+def cell_rows(board: Board, display: Display) -> Rows:
+    """What each cell should read at the governing station, by the last move, and where to stop.
+
+    Empty where no number can be relied on.
+    """
+    row = board.governing
+    if row is None or row.total is None or row.haul is None:
+        return ()
+    system = Tensioner(board.count, board.efficiency)
+    moves = (LastMove.TAKEN_IN, LastMove.HANDED_OVER, LastMove.LET_OUT)
+    found: list[tuple[str, list[Band], float | None]] = []
+    for number in dict.fromkeys((1, board.count)):
+        bands = [
+            line_reading(system, track_tension=row.total, line=number, last_move=move).band
+            for move in moves
+        ]
+        found.append((line_name(number, board.count), bands, board.line_stop))
+    found.append(("all lines, at the hub", [Band(row.total, row.total)] * 3, board.hub_allowed))
+    found.append(("haul line, at the litter", [Band(row.haul, row.haul)] * 3, None))
+
+    def up(value: float) -> str:
+        return display.show(value, Kind.FORCE, 2, Rounding.UP)
+
+    def shown(band: Band) -> str:
+        low = display.show(band.low, Kind.FORCE, 2, Rounding.DOWN)
+        return up(band.high) if band.width < 1e-9 else f"{low} to {up(band.high)}"
+
+    rows: list[tuple[str, ...]] = [
+        ("Cell in", "Taken in", "Handed over", "Let out", "Ask above", "Stop at")
+    ]
+    for name, bands, stop in found:
+        most = max(band.high for band in bands)
+        limit = _BLANK if stop is None else display.show(stop, Kind.FORCE, 2, Rounding.DOWN)
+        rows.append((name, *(shown(band) for band in bands), up(most), limit))
+    return rows
+
+
+class BriefingCard(Shown):
+    """One page to brief from: names to fill in, computed numbers, rules and what to do if."""
+
+    def __init__(self, session: Session, settings: Settings | None = None) -> None:
+        self._session = session
+        self._settings = settings or start_settings
+        self._page = widgets.HTML()
+        renew = button("Take over the figure's settings", self._refresh, icon="refresh")
+        super().__init__([renew, self._page])
+        self.add_class("ropecalc-briefing")
+        session.on_units(lambda _: self._refresh())
+        self._refresh()
+
+    def summary(self) -> str:
+        """The card's numbers in plain text."""
+        lines = [heading for heading, _, _ in self._parts()]
+        for heading, sentences, rows in self._parts():
+            lines.append(f"{heading}:")
+            lines += [*sentences, *(" | ".join(row) for row in rows)]
+        return "\n".join(lines[len(self._parts()) :])
+
+    def _parts(self) -> list[tuple[str, Sequence[str], Rows]]:
+        display = self._session.display
+        board = compute(dict(self._settings()))
+        if board.plan is None:
+            return [("No plan", (board.trouble,), ())]
+        site = board.plan.site
+        lines = "one track line" if board.count == 1 else f"{board.count} track lines in series"
+        about = (
+            f"{site.name}: {display.show(site.litter.mass, Kind.MASS)} on the ropes, directionals "
+            f"{display.show(site.rig.haul_directional.x, Kind.LENGTH)} out, hub "
+            f"{display.show(site.rig.hub.x, Kind.LENGTH)} out, {lines}.",
+            f"Purpose and aims of the training: {_BLANK}{_BLANK}",
+            f"Guidance ends at {display.show(site.lift.guidance_ends, Kind.LENGTH)}; from there "
+            "the edge attendants take over.",
+        )
+        cells = cell_rows(board, display)
+        readings = (WRITE_DOWN,) if cells else ("No tension here can be relied on: plan anew.",)
+        names = [f"{role}: {_BLANK}" for role in _ROLES]
+        return [
+            ("Raise", about, ()),
+            ("Who", names, ()),
+            ("Keep out", _KEEP_OUT, ()),
+            ("Calls and rules", _RULES, ()),
+            ("Stations", (), station_rows(board, display)),
+            ("Cells, where it takes most", readings, cells),
+            ("If", (), (("What happens", "What to do"), *_IF)),
+            ("Patient and attendant", (f"Who talks to them: {_BLANK}", f"Weather: {_BLANK}"), ()),
+            ("Debrief", (f"Where and when: {_BLANK}",), ()),
+            ("Before use", (AUTHORITY_FIRST,), ()),
+        ]
+
+    def _refresh(self) -> None:
+        parts = []
+        for heading, sentences, rows in self._parts():
+            items = "".join(f"<li>{escape(sentence)}</li>" for sentence in sentences)
+            parts.append(f"<h4>{escape(heading)}</h4><ul>{items}</ul>{_table(rows)}")
+        self._page.value = "".join(parts)
+
+
+def _table(rows: Rows) -> str:
+    if not rows:
+        return ""
+    heads = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in rows[0])
+    body = "".join(
+        "<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in rows[1:]
+    )
+    return (
+        '<div class="ropecalc-table" style="overflow-x: auto"><table><thead><tr>'
+        f"{heads}</tr></thead><tbody>{body}</tbody></table></div>"
+    )
+
+
+# --- predicted against measured -----------------------------------------------------------------
+
+_FIELDS = (
+    ("mass", "Mass on the ropes", Kind.MASS),
+    ("haul", "Reading in the haul line", Kind.FORCE),
+    ("track", "Reading of all track lines", Kind.FORCE),
+    ("up", "Haul leg, above the horizontal", Kind.ANGLE),
+    ("down", "Ground leg, below it", Kind.ANGLE),
+    ("haul_error", "Error of the haul cell", Kind.FORCE),
+    ("track_error", "Error of the track cells", Kind.FORCE),
+)
+_CELL_ERROR = 100.0
+"""Error in N that both cells start with; the learner enters their own."""
+
+
+class Debrief(Shown):
+    """Readings typed in beside what balance asks for; does the weight go with them?"""
+
+    def __init__(self, session: Session, settings: Settings | None = None) -> None:
+        self._session = session
+        self._settings = settings or start_settings
+        self._entries = {
+            key: widgets.Text(
+                description=label,
+                continuous_update=False,
+                style={"description_width": "245px"},
+                layout={"width": "440px"},
+            )
+            for key, label, _ in _FIELDS
+        }
+        self._answer = widgets.HTML()
+        row = widgets.HBox(
+            [
+                button("Compare", self._refresh, icon="check"),
+                button("Fill in what is predicted", self.fill_in, icon="undo"),
+            ]
+        )
+        super().__init__([*self._entries.values(), row, self._answer])
+        self.add_class("ropecalc-debrief")
+        session.on_units(lambda _: self.fill_in())
+        self.fill_in()
+
+    def fill_in(self) -> None:
+        """What is predicted for the governing station, into the fields."""
+        display = self._session.display
+        board = compute(dict(self._settings()))
+        row = board.governing
+        if board.plan is None or row is None or row.total is None:
+            for entry in self._entries.values():
+                entry.value = ""
+        else:
+            way = row.station.way(Method.TRACK)
+            predicted = (
+                board.plan.site.litter.mass,
+                way.haul_tension,
+                way.line_tension,
+                way.haul_elevation,
+                way.ground_depression,
+                _CELL_ERROR,
+                _CELL_ERROR,
+            )
+            for (key, _, kind), value in zip(_FIELDS, predicted, strict=True):
+                self._entries[key].value = display.show(value or 0.0, kind)
+        self._refresh()
+
+    def type_in(self, key: str, text: str) -> None:
+        """Put ``text`` into a field, as the learner would, and compare."""
+        self._entries[key].value = text
+        self._refresh()
+
+    def summary(self) -> str:
+        """The comparison in plain words."""
+        return "\n".join(self._lines())
+
+    def _lines(self) -> list[str]:
+        values: dict[str, float] = {}
+        for key, label, kind in _FIELDS:
+            try:
+                values[key] = parse_quantity(self._entries[key].value, kind)[0]
+            except ValueError as error:
+                return [f"{label}: {error}"]
+        load = float(weight(mass=values["mass"]))
+        angles = {"haul_elevation": values["up"], "ground_depression": values["down"]}
+        try:
+            found = compare_readings(
+                load=load,
+                haul_reading=values["haul"],
+                track_reading=values["track"],
+                haul_cell_error=values["haul_error"],
+                track_cell_error=values["track_error"],
+                **angles,
+            )
+            should = float(haul_tension_with_track(load=load, **angles))
+        except ValueError as error:
+            return [str(error)]
+        display = self._session.display
+        told = found.explain(display)
+        more = 100 * (values["haul"] / should - 1) if should > 0 else 0.0
+        beside = (
+            f"With these angles and this weight, balance asks for "
+            f"{display.show(should, Kind.FORCE)} in the haul line; its cell shows "
+            f"{display.show(values['haul'], Kind.FORCE)}, {_beside(more)}."
+        )
+        return [beside, *(line.sentence for line in told.lines), told.result, cautions.STATIC]
+
+    def _refresh(self) -> None:
+        """Show the comparison of what stands in the fields now."""
+        lines = "".join(f"<p>{escape(line)}</p>" for line in self._lines())
+        self._answer.value = f'<div role="status">{lines}</div>'
+
+
+def _beside(more: float) -> str:
+    """A difference in per cent, in words."""
+    if abs(more) < 0.5:
+        return "which is the same"
+    return f"which is {abs(more):.0f} % {'more' if more > 0 else 'less'}"

@@ -1,0 +1,36 @@
+"""Oracles for the questions on a whole raise: trial loads, and rope followed piece by piece."""
+
+from collections.abc import Callable, Mapping
+
+from scipy.optimize import brentq
+
+from ropecalc.teaching.questions.bank import whole_raise
+
+Values = Mapping[str, float]
+
+
+def _times_that_fit(v: Values, load: float) -> float:
+    """How many times the largest load fits into the least strength."""
+    least = v["strength"] - v["strength_uncertainty"] * v["strength"]
+    return least / (load + v["load_uncertainty"] * load)
+
+
+def _stop(v: Values) -> float:
+    root = brentq(lambda load: _times_that_fit(v, load) - v["margin"], 1.0, 1e6, xtol=1e-9)
+    return float(root)
+
+
+def _rope(v: Values) -> float:
+    grab = v["setback"] + (v["track_length"] - v["gap"])
+    return grab + v["line_tail"]
+
+
+ORACLES: dict[str, Callable[[Values], float]] = {
+    "raise-honest-margin": lambda v: _times_that_fit(v, v["component_load"]),
+    "raise-stop-value": _stop,
+    "raise-track-rope": _rope,
+}
+
+
+def test_every_question_of_the_module_is_listed() -> None:
+    assert {question.key for question in whole_raise.QUESTIONS} == set(ORACLES)
