@@ -243,8 +243,7 @@ class Arc:
             return np.maximum(self.line_length(angle) - length, 0.0)
 
         def energy(angle: Any) -> Any:
-            weight = self.load * (self.place(angle)[1] - self.z)
-            return weight + 0.5 * after / length * stretched(angle) ** 2
+            return self.load * self.place(angle)[1] + 0.5 * after / length * stretched(angle) ** 2
 
         given = energy(self.start)
         angle = bisected(lambda a: energy(a) - given, 0.0 * length - self.start, self.start)

@@ -26,6 +26,7 @@ from ropecalc.mechanics.swing import (
     swing_peak,
 )
 from ropecalc.mechanics.tensioner import series_tensioner
+from ropecalc.mechanics.track_path import KEEPS_LENGTH, OVERSHOOT
 from ropecalc.units import Display
 from tests.mechanics.cases import CASE, CASE_LOAD, distance
 from tests.mechanics.settling import Rope, settle
@@ -474,6 +475,8 @@ def test_haul_lost_in_words_and_its_refusals() -> None:
     assert [line.is_law for line in found.explain().lines] == [True, False, False, False, False]
     assert "holds the litter out while it runs down" in found.cautions[0]
     assert "come tight again with a snatch" in found.cautions[1]
+    assert {KEEPS_LENGTH, OVERSHOOT} <= set(found.explain().assumptions)
+    assert (found.load, found.belay_slack, found.rig) == (CASE_LOAD, 0.5, CASE)
     assert {MOVING, FAST, cautions.REHEARSE, cautions.COMMON_HUB, cautions.STRETCHING,
             cautions.AUTHORITY} <= set(found.explain().cautions)  # fmt: skip
     with pytest.raises(DomainError, match="straight line"):
@@ -731,6 +734,8 @@ def test_the_swing_in_words() -> None:
     assert "drop" not in text.replace("dropped from", "")
     assert text.endswith("meets the rock as if dropped from 0.463 m")
     assert found.cautions[:2] == (MOVING, cautions.REHEARSE)
+    assert any("go slack at once" in text for text in found.explain().assumptions)
+    assert any("keeps its length" in text for text in found.explain().assumptions)
     assert "foretell an injury" in MOVING and "person on the litter" in cautions.REHEARSE
     in_feet = found.explain(Display(length="ft")).as_text()
     assert "7.22 ft off plumb" in in_feet and "that height, 9.88 ft/s." in in_feet
