@@ -128,6 +128,33 @@ TERMS = by_key(
             "handing over",
             "Leaving a strand to the progress capture after pulling; it lets a little rope back.",
         ),
+        # --- planning
+        Term(
+            "station",
+            "station",
+            "A height of the raise at which a plan states where the litter is and what it takes.",
+        ),
+        Term(
+            "governing-station",
+            "governing station",
+            "The station at which the plan takes most; everything is sized for it.",
+        ),
+        Term(
+            "margin",
+            "margin",
+            "How many times the largest load fits into the least strength, errors counted.",
+        ),
+        Term(
+            "stop-value",
+            "stop value",
+            "The reading of a cell at which everybody stops, worked out beforehand.",
+        ),
+        Term(
+            "guidance-ends",
+            "end of guidance",
+            "The height at which edge attendants take over from the lines that hold the "
+            "litter off.",
+        ),
         # --- haul systems
         Term(
             "strand",

@@ -5,6 +5,7 @@ from ropecalc.teaching.lessons.high_directional import HIGH_DIRECTIONAL
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
 from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
 from ropecalc.teaching.lessons.tensioner import TENSIONER
+from ropecalc.teaching.lessons.whole_raise import WHOLE_RAISE
 
 LESSONS = by_key(
     (
@@ -12,6 +13,7 @@ LESSONS = by_key(
         MECHANICAL_ADVANTAGE,
         HOLDING_OFF,
         TENSIONER,
+        WHOLE_RAISE,
     )
 )
 """Every lesson by its key, in the order of the course."""

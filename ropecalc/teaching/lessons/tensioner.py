@@ -310,7 +310,7 @@ _NOTES = TeachingNotes(
         "Number the strands from the device. Mark the near line and the far line.",
         "Arrows for the rope taken in. At each sheave write the efficiency; the strand behind it "
         "carries less. Add the two strands of each line.",
-        "Rub the arrows out and turn them round. Which line is the heavy one now?",
+        "Rub the arrows out, turn them round, and ask which line is the heavy one now.",
         "Cut the near line. Follow the rope with a finger.",
     ),
     field=(
