@@ -5,6 +5,7 @@ from ropecalc.teaching.formula_sheet import open_formula_sheet
 from ropecalc.teaching.glossary_page import open_glossary
 from ropecalc.teaching.instructor_page import open_instructor_page
 from ropecalc.teaching.lesson import open_lesson
+from ropecalc.teaching.papers.desk import open_desk
 from ropecalc.teaching.papers.paper_page import open_paper
 from ropecalc.teaching.plan_page import open_plan_page
 from ropecalc.teaching.plan_view import show_plan
@@ -12,6 +13,7 @@ from ropecalc.teaching.site_form import open_site_form
 from ropecalc.teaching.start import open_start
 
 __all__ = [
+    "open_desk",
     "open_exercise",
     "open_formula_sheet",
     "open_glossary",

@@ -9,8 +9,6 @@ import socket
 import tempfile
 from pathlib import Path
 
-from ropecalc.teaching.notebooks import sign_delivered
-from ropecalc.teaching.papers.trust import sign_papers
 
 START = "lessons/00_start.ipynb"
 """The page the course opens on, from the course folder."""
@@ -26,6 +24,9 @@ def open_course(folder: str | None, *, port: int | None, browser: bool) -> int:
     takes a free one. `browser` False prints the address only. Raises `ValueError` if there is
     no course in the folder or the port is not to be had.
     """
+    from ropecalc.teaching.notebooks import sign_delivered
+    from ropecalc.teaching.papers.trust import sign_papers
+
     course = find_course(folder)
     if port is not None:
         _require_free(port)

@@ -1,0 +1,245 @@
+"""The instructor's desk: papers written, one again, returns marked, a student removed."""
+
+from html import escape
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from ropecalc import cautions
+from ropecalc.teaching.buttons import button
+from ropecalc.teaching.course import find_course
+from ropecalc.teaching.course_page import CoursePage
+from ropecalc.teaching.papers.blueprint import LEVELS, read_blueprint
+from ropecalc.teaching.papers.class_list import read_class_list
+from ropecalc.teaching.papers.issue import read_issue
+from ropecalc.teaching.papers.making import (
+    HANDOUTS,
+    KEYS,
+    RESULTS,
+    RETURNS,
+    Wishes,
+    forget,
+    make_issue,
+    write_again,
+    write_papers,
+)
+from ropecalc.teaching.papers.printing import SIZES
+from ropecalc.teaching.questions.bank import BANK, BY_LESSON
+from ropecalc.teaching.record import Record
+from ropecalc.teaching.results.returns import find_returns
+from ropecalc.teaching.results.tables import mark_returns, report, write_results
+from ropecalc.teaching.session import Session
+from ropecalc.teaching.shown import Shown
+
+EXAMPLE = "exercises/knowledge-check.toml"
+CLASS = "exercises/class.csv"
+FOLDER = "exam-1"
+
+
+class DeskPage(CoursePage):
+    """The page of papers, for an instructor."""
+
+    def __init__(self, session: Session, course: Path) -> None:
+        super().__init__(session, (cautions.KNOWLEDGE_CHECK, cautions.AUTHORITY))
+        self._course = course
+
+    def bank(self) -> "BankView":
+        """How many questions of each lesson and level there are, and their names."""
+        return BankView()
+
+    def make(self) -> "MakeDesk":
+        """Writing papers for a class."""
+        return MakeDesk(self._session, self._course)
+
+    def again(self) -> "AgainDesk":
+        """One student's paper once more."""
+        return AgainDesk(self._session, self._course)
+
+    def mark(self) -> "MarkDesk":
+        """Marking what came back."""
+        return MarkDesk(self._course)
+
+    def forget(self) -> "ForgetDesk":
+        """Removing a student."""
+        return ForgetDesk(self._course)
+
+
+def open_desk() -> DeskPage:
+    """The instructor's desk on this machine."""
+    return DeskPage(Session(Record.open()), find_course(None))
+
+
+class BankView(Shown):
+    """The bank's questions by lesson and level; the names are what a blueprint may ask for."""
+
+    def __init__(self) -> None:
+        parts = (f"<p><b>{escape(head)}</b></p>{_items(names)}" for head, names in _bank())
+        inside = "".join(parts)
+        super().__init__(
+            [widgets.HTML(f"<details><summary>The questions by lesson</summary>{inside}</details>")]
+        )
+
+    def summary(self) -> str:
+        """One line a lesson."""
+        return "\n".join(f"{head} {', '.join(names)}." for head, names in _bank())
+
+
+def _bank() -> list[tuple[str, list[str]]]:
+    found = []
+    for lesson, templates in sorted(BY_LESSON.items()):
+        levels = [sum(t.difficulty == n for t in templates) for n in range(1, len(LEVELS) + 1)]
+        counts = ", ".join(f"{n} {level}" for n, level in zip(levels, LEVELS, strict=True))
+        found.append((f"Lesson {lesson}, {counts}:", [t.key for t in templates]))
+    return found
+
+
+def _items(names: list[str]) -> str:
+    return f"<p>{escape(', '.join(names))}</p>"
+
+
+class _Desk(Shown):
+    """Some lines to fill in, a button, and what came of it."""
+
+    what = ""
+
+    def __init__(self, course: Path, label: str, *inputs: widgets.Widget) -> None:
+        self._course = course
+        self._bar = widgets.IntProgress(value=0, layout={"display": "none"})
+        self._said = widgets.HTML()
+        super().__init__([*inputs, button(label, self._press), self._bar, self._said])
+        self.add_class("ropecalc-desk")
+
+    def summary(self) -> str:
+        """What the button does."""
+        return self.what
+
+    def _press(self) -> None:
+        self._bar.value = 0
+        self._say("Working…")
+        try:
+            self._say(self._do())
+        except ValueError as error:
+            self._say(f"Not done. {error}")
+        self._bar.layout.display = "none"
+
+    def _do(self) -> str:
+        raise NotImplementedError
+
+    def _progress(self, done: int, total: int) -> None:
+        self._bar.layout.display = ""
+        self._bar.max, self._bar.value = total, done
+
+    def _say(self, text: str) -> None:
+        lines = "".join(f"<p>{escape(line) or '&nbsp;'}</p>" for line in text.split("\n"))
+        self._said.value = f'<div role="status" aria-live="polite">{lines}</div>'
+
+    def _at(self, box: widgets.Text) -> Path:
+        """What a box names, from the course's folder."""
+        if not box.value.strip():
+            raise ValueError(f"“{box.description}” is empty.")
+        return self._course / Path(box.value.strip()).expanduser()
+
+
+def _line(label: str, value: str = "") -> widgets.Text:
+    return widgets.Text(
+        value=value,
+        description=label,
+        layout={"width": "560px", "max_width": "100%"},
+        style={"description_width": "190px"},
+    )
+
+
+def _paper_size() -> widgets.Dropdown:
+    return widgets.Dropdown(
+        options=[(name.upper() if name == "a4" else name.capitalize(), name) for name in SIZES],
+        description="Paper",
+        layout={"width": "340px"},
+        style={"description_width": "190px"},
+    )
+
+
+class MakeDesk(_Desk):
+    """Papers and keys for everybody in a class list."""
+
+    what = "“Write the papers” writes a paper and a key for each student into a new folder."
+
+    def __init__(self, session: Session, course: Path) -> None:
+        self._session = session
+        self._blueprint = _line("Blueprint (file)", EXAMPLE)
+        self._class = _line("Class list (file)", CLASS)
+        self._folder = _line("New folder", FOLDER)
+        self._size = _paper_size()
+        self._printed = widgets.Checkbox(
+            value=True, description="also as PDF to print", indent=False
+        )
+        inputs = (self._blueprint, self._class, self._folder, self._size, self._printed)
+        super().__init__(course, "Write the papers", *inputs)
+
+    def _do(self) -> str:
+        source = self._at(self._blueprint)
+        blueprint = read_blueprint(source)
+        students = read_class_list(self._at(self._class))
+        issue = make_issue(blueprint, students, source=str(source))
+        folder = self._at(self._folder)
+        wishes = Wishes(self._size.value, self._printed.value, self._session.display)
+        write_papers(issue, folder, wishes, self._progress)
+        return (
+            f"{len(issue.papers)} papers in {folder / HANDOUTS}, keys in {folder / KEYS}.\n"
+            "Keep the folder: papers are marked and written again from it. Returns go into its "
+            f"folder “{RETURNS}”."
+        )
+
+
+class AgainDesk(_Desk):
+    """One student's files once more, from what was kept."""
+
+    what = "“Write it again” writes one student's paper and key as they were."
+
+    def __init__(self, session: Session, course: Path) -> None:
+        self._session = session
+        self._folder = _line("Folder of the papers", FOLDER)
+        self._student = _line("Student")
+        self._size = _paper_size()
+        super().__init__(course, "Write it again", self._folder, self._student, self._size)
+
+    def _do(self) -> str:
+        wishes = Wishes(self._size.value, display=self._session.display)
+        files = write_again(self._at(self._folder), self._student.value.strip(), wishes)
+        return "\n".join(f"Written: {path}" for path in files)
+
+
+class MarkDesk(_Desk):
+    """Marks all returns and says what the class got wrong."""
+
+    what = "“Mark the returns” marks what lies in the folder of returns and writes tables."
+
+    def __init__(self, course: Path) -> None:
+        self._folder = _line("Folder of the papers", FOLDER)
+        super().__init__(course, "Mark the returns", self._folder)
+
+    def _do(self) -> str:
+        folder = self._at(self._folder)
+        marked = mark_returns(read_issue(folder, BANK), find_returns(folder / RETURNS))
+        files = write_results(marked, folder / RESULTS)
+        return "\n".join([report(marked), "", *(f"Written: {path}" for path in files)])
+
+
+class ForgetDesk(_Desk):
+    """Removes one student from an examination's folder; asks for the name twice."""
+
+    what = "“Remove this student” deletes everything about one student from a folder of papers."
+
+    def __init__(self, course: Path) -> None:
+        self._folder = _line("Folder of the papers", FOLDER)
+        self._student = _line("Student")
+        self._sure = _line("The name again, to be sure")
+        inputs = (self._folder, self._student, self._sure)
+        super().__init__(course, "Remove this student", *inputs)
+
+    def _do(self) -> str:
+        student = self._student.value.strip()
+        if not student or student != self._sure.value.strip():
+            raise ValueError("Write the same name into both lines.")
+        changed = forget(self._at(self._folder), student)
+        self._sure.value = ""
+        return "\n".join(f"Deleted, or taken out of: {path}" for path in changed)
