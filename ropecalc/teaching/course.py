@@ -9,7 +9,6 @@ import socket
 import tempfile
 from pathlib import Path
 
-
 START = "lessons/00_start.ipynb"
 """The page the course opens on, from the course folder."""
 
