@@ -58,7 +58,7 @@ _IF = (
     ("The haul pulls harder and the litter stands still", "Stop. Look before anybody pulls again."),
     (
         "A line's cell drops, or the litter comes in",
-        "Stop. Tie back, read every cell, decide anew.",
+        "Stop. Nobody moves before all cells are read.",
     ),
     ("The tensioner is stuck", "Stop the haul. Free the tensioner; do not go on against it."),
     ("The haul stops", "Hold the track lines where they are and tell the attendant."),
@@ -192,8 +192,11 @@ class BriefingCard(Shown):
         parts = []
         for heading, sentences, rows in self._parts():
             items = "".join(f"<li>{escape(sentence)}</li>" for sentence in sentences)
-            parts.append(f"<h4>{escape(heading)}</h4><ul>{items}</ul>{_table(rows)}")
-        self._page.value = "".join(parts)
+            columns = 2 if len(sentences) > 2 and max(map(len, sentences)) < 90 else 1
+            listed = f'<ul style="columns: {columns}; margin: 0">{items}</ul>' if items else ""
+            title = f'<h4 style="margin: 6px 0 2px">{escape(heading)}</h4>'
+            parts.append(f"{title}{listed}{_table(rows)}")
+        self._page.value = f'<div style="font-size: 90%; line-height: 1.3">{"".join(parts)}</div>'
 
 
 def _table(rows: Rows) -> str:

@@ -205,7 +205,7 @@ def compute(values: Values) -> Board:
     most = 1.0 / (values["margin"] * (1 + share))
     line_margin = hub_margin = None
     if peak is not None and peak.value > 0:
-        near = most_loaded_line(track_tension=peak.value, efficiency=efficiency, lines=float(count))
+        near = _near(peak.value, count, efficiency)
         line_margin = float(margin(strength=values["line"], component_load=near, **ends))
         hub_margin = float(margin(strength=values["holds"], component_load=peak.value, **ends))
     here = _nearest(plan, values["look"]) if plan else None
@@ -239,10 +239,8 @@ def _rows(plan: RaisePlan, count: int, efficiency: float) -> list[Row]:
         way = station.way(Method.TRACK)
         total = way.line_tension if way.held and not way.sensitive else None
         near = head = None
-        if total:
-            near = float(
-                most_loaded_line(track_tension=total, efficiency=efficiency, lines=float(count))
-            )
+        if total is not None:
+            near = _near(total, count, efficiency)
             head = _head(way.haul_tension, total, way.haul_elevation, efficiency)
         rows.append(
             Row(
@@ -260,16 +258,22 @@ def _rows(plan: RaisePlan, count: int, efficiency: float) -> list[Row]:
     return rows
 
 
+def _near(total: float, count: int, efficiency: float) -> float:
+    """What the most loaded line carries just pulled in; nothing where nothing is needed."""
+    if total <= 0:
+        return 0.0
+    return float(most_loaded_line(track_tension=total, efficiency=efficiency, lines=float(count)))
+
+
 def _head(
     haul: float | None, track: float, elevation: float | None, efficiency: float
 ) -> HeadLoad | None:
     """Haul line and track lines through one head while the team hauls."""
     if haul is None or elevation is None:
         return None
-    lines = [
-        HeadLine("haul line", haul, elevation, BACK),
-        HeadLine("track lines", track, elevation, BACK),
-    ]
+    lines = [HeadLine("haul line", haul, elevation, BACK)]
+    if track > 0:
+        lines.append(HeadLine("track lines", track, elevation, BACK))
     try:
         return head_load("hauling", lines, efficiency=efficiency)
     except DomainError:
@@ -281,7 +285,7 @@ def _rope(
 ) -> TensionerRope | None:
     if plan.track_play is None or peak is None:
         return None
-    near = most_loaded_line(track_tension=peak.value, efficiency=efficiency, lines=float(count))
+    near = _near(peak.value, count, efficiency)
     longest = max(station.track_length for station in plan.stations)
     longer = float(stretch(rope_tension=near, rope_length=longest, stiffness=STIFFNESS))
     return tensioner_rope(
@@ -448,10 +452,12 @@ def table(result: Board, display: Display) -> Table:
     """The stations."""
     if result.plan is None:
         return ()
-    length, force = _shows(display, Kind.LENGTH), _shows(display, Kind.FORCE, 2)
+
+    def length(value: float) -> str:
+        return _unbroken(say(display, value, Kind.LENGTH))
 
     def shown(value: float | None) -> str:
-        return "" if value is None else force(value)
+        return "" if value is None else _unbroken(say(display, value, Kind.FORCE, 2))
 
     rows = [
         (
@@ -484,6 +490,11 @@ def table(result: Board, display: Display) -> Table:
             )
         )
     return tuple(rows)
+
+
+def _unbroken(quantity: str) -> str:
+    """A number that no line break parts from its unit."""
+    return quantity.replace(" ", "\N{NO-BREAK SPACE}")
 
 
 def _note(result: Board, row: Row) -> str:
@@ -608,7 +619,7 @@ class _Section:
             self._track.place(top, here, hub)
             self._litter.place(*here)
             lines += [[top, here, hub]]
-            labels.append(Label("litter", here, towards=(1, -0.6)))
+            labels.append(Label("litter", here, towards=(-1, -0.05)))
         self._labels.write(labels, lines)
 
     def _ticks(self, display: Display) -> None:
@@ -672,8 +683,8 @@ class _Effort:
         )
         labels, lines = [], []
         for rope, limit, words, colour in (
-            (self._limit, limits[0], "limit of the lines", WARNING.color),
-            (self._hub, limits[1], "limit of the hub", LIMIT.color),
+            (self._limit, limits[0], "limit of\nthe lines", WARNING.color),
+            (self._hub, limits[1], "limit of\nthe hub", LIMIT.color),
         ):
             if limit < room:
                 rope.place((limit / room, _LOW), (limit / room, 60.0))

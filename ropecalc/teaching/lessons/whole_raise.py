@@ -279,7 +279,7 @@ _NOTES = TeachingNotes(
     ),
     board=(
         "The profile with the outcrop, the body's outline at three heights, no numbers.",
-        "The path of the master attachment point; where does the body still hang below the tip?",
+        "The path of the master attachment point, and where the body still hangs below the tip.",
         "Station table: height, out, rope in, all lines, worst line, haul, uplift, head.",
         "Three columns for each cell: taken in, handed over, let out. Then the stop value.",
         "What no plan knows: survey, sheaves, weather, people; and what to do when it differs.",
