@@ -315,12 +315,13 @@ WHOLE_RAISE = LessonContent(
     ),
     facts=_FACTS,
     questions=(
+        asked.GOVERNING,
         asked.HONEST_MARGIN,
         asked.STOP_VALUE,
         asked.TRACK_ROPE,
         in_series.SECOND_LINE,
     ),
-    myths=(asked.HONEST_MARGIN, in_series.SECOND_LINE),
+    myths=(asked.GOVERNING, asked.HONEST_MARGIN, in_series.SECOND_LINE),
     words=(
         "attachment-point",
         "bridle",

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 
+import numpy as np
 from scipy.optimize import brentq
 
 from ropecalc.teaching.questions.bank import whole_raise
@@ -25,7 +26,16 @@ def _rope(v: Values) -> float:
     return grab + v["line_tail"]
 
 
+def _held_at(v: Values, number: int) -> float:
+    """Unit vectors along both legs, and how hard each must pull against the weight."""
+    here = np.array([v[f"x_{number}"], v[f"z_{number}"]])
+    legs = [np.array([v["x_D"], v["z_D"]]) - here, np.array([v["x_B"], v["z_B"]]) - here]
+    ways = np.array([leg / np.hypot(*leg) for leg in legs]).T
+    return float(np.linalg.solve(ways, [0.0, v["load"]])[1])
+
+
 ORACLES: dict[str, Callable[[Values], float]] = {
+    "raise-governing-station": lambda v: max(_held_at(v, i) for i in (1, 2, 3)),
     "raise-honest-margin": lambda v: _times_that_fit(v, v["component_load"]),
     "raise-stop-value": _stop,
     "raise-track-rope": _rope,

@@ -1,7 +1,13 @@
 """Questions on a whole raise: margins that can be stated, where to stop, rope for the lines."""
 
+from collections.abc import Mapping
+from typing import Any
+
+from sympy import sqrt
+
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import raise_limits, strength
+from ropecalc.teaching.questions.bank.slips import places_open
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
 
 _TWO_PER_CENT = Tolerance(relative=0.02)
@@ -125,5 +131,75 @@ TRACK_ROPE = Template(
     objective="find how long a track line has to be",
 )
 
-QUESTIONS = (HONEST_MARGIN, STOP_VALUE, TRACK_ROPE)
+_STATIONS = (
+    ((6, 9, 0.5), (1, 3, 0.5)),
+    ((1.8, 2.6, 0.1), (24, 27, 0.5)),
+    ((0.8, 1.2, 0.1), (28.0, 29.5, 0.5)),
+)
+"""Offset and height of each: lowest, highest, step, in metres."""
+
+
+def _at(v: Any, number: int) -> Any:
+    """The tension at one of the stations."""
+    x, z = getattr(v, f"x_{number}"), getattr(v, f"z_{number}")
+    up, down = (v.z_D - z) / (x - v.x_D), (z - v.z_B) / (v.x_B - x)
+    return v.load * sqrt(1 + down**2) / (up - down)
+
+
+def _all_open(values: Mapping[str, float]) -> bool:
+    return all(
+        places_open({**values, "x": values[f"x_{i}"], "z": values[f"z_{i}"]}) for i in (1, 2, 3)
+    )
+
+
+GOVERNING = Template(
+    key="raise-governing-station",
+    title="The station that governs",
+    stem=(
+        "A raise on the Upper Heron Wall in Tamarack Gorge has three stations for the master "
+        "attachment point: {x_1} out at {z_1}, {x_2} out at {z_2}, and {x_3} out at {z_3}. Haul "
+        "and track directional are {x_D} out and {z_D} up, the hub {x_B} out and {z_B} up; the "
+        "load weighs {load}. What is the largest tension that the track lines together reach?"
+    ),
+    asked="Largest tension of the track lines together",
+    givens=(
+        Given(q.LOAD, 1.2, 2.8, 0.1, "kN"),
+        *(
+            given
+            for (x, z), (across, up) in zip(raise_limits.STATIONS, _STATIONS, strict=True)
+            for given in (Given(x, *across, "m"), Given(z, *up, "m"))
+        ),
+        Given(q.X_D, 0.1, 0.5, 0.1, "m"),
+        Given(q.Z_D, 31.5, 33.0, 0.5, "m"),
+        Given(q.X_B, 35, 70, 5, "m"),
+        Given(q.Z_B, 0.5, 2.0, 0.5, "m"),
+    ),
+    derivation=raise_limits.governing_tension,
+    tolerance=Tolerance(relative=0.03),
+    mistakes=(
+        Mistake(
+            "widest-station",
+            "The station furthest out taken for the worst",
+            "Low down the haul leg is long and little holds it off. Work out every station.",
+            lambda v: _at(v, 1),
+        ),
+        Mistake(
+            "highest-station",
+            "The highest station taken for the worst",
+            "It is near the directional, but the litter hangs almost plumb there.",
+            lambda v: _at(v, 3),
+        ),
+        Mistake(
+            "mean-of-stations",
+            "The mean of the stations taken",
+            "Everything has to hold at the worst station, not on average.",
+            lambda v: (_at(v, 1) + _at(v, 2) + _at(v, 3)) / 3,
+        ),
+    ),
+    difficulty=3,
+    objective="find the station that governs a raise",
+    usable=_all_open,
+)
+
+QUESTIONS = (GOVERNING, HONEST_MARGIN, STOP_VALUE, TRACK_ROPE)
 """This module's questions, in the order of the lesson."""
