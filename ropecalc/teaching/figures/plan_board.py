@@ -10,7 +10,6 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
-from pathlib import Path
 
 import numpy as np
 from matplotlib.axes import Axes
@@ -24,7 +23,6 @@ from ropecalc.mechanics.strength import margin
 from ropecalc.mechanics.stretch import stretch
 from ropecalc.mechanics.tensioner import NO_BACKUP, TensionerRope, tensioner_rope
 from ropecalc.mechanics.tensioner_lines import all_lines, most_loaded_line
-from ropecalc.planning.problem import SiteError
 from ropecalc.planning.raise_plan import (
     BELAY,
     SURVEY_ONLY,
@@ -38,6 +36,7 @@ from ropecalc.planning.raise_plan import (
 from ropecalc.planning.site import Site
 from ropecalc.planning.site_file import read_site
 from ropecalc.teaching.canvas import INK, Canvas
+from ropecalc.teaching.course import find_course
 from ropecalc.teaching.drawing import (
     FAINT,
     GROUND_FACE,
@@ -74,7 +73,6 @@ from ropecalc.teaching.panel import (
     Table,
     Values,
 )
-from ropecalc.teaching.plan_view import find_file
 from ropecalc.teaching.sliders import Control
 from ropecalc.units import Display, Kind, Rounding, plain, round_figures
 
@@ -171,7 +169,7 @@ class Board:
 
 @lru_cache(maxsize=2)
 def _surveyed(key: str) -> Site:
-    return read_site(find_file(Path("sites") / f"{key}.toml"))
+    return read_site(find_course(None) / "sites" / f"{key}.toml")
 
 
 @lru_cache(maxsize=_KEPT_PLANS)
@@ -196,7 +194,7 @@ def compute(values: Values) -> Board:
         plan = _planned(
             *(values[key] for key in ("site", "directional", "hub", "mass", "clearance"))
         )
-    except SiteError as error:
+    except ValueError as error:  # no course folder, or a site that cannot be planned
         trouble = str(error)
     rows = tuple(_rows(plan, count, efficiency)) if plan else ()
     share = values["uncertainty"]
@@ -732,7 +730,7 @@ class _CloseUp:
         self._force = ScaleBar(canvas, axes)
         self._length = ScaleBar(canvas, axes)
         self._labels = Labels(canvas, axes, 6, 9)
-        self._notice = Notice(canvas, axes, 0.6, 0.14, 46)
+        self._notice = Notice(canvas, axes, 0.5, 0.14, 36)
 
     def update(self, result: Board, look: Look) -> None:
         """Follow ``result``."""

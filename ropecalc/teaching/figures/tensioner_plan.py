@@ -661,7 +661,7 @@ class _Bars:
         hub.append(("tied off", result.strands[-1]))
         lines = [(line_name(i, result.count).removeprefix("the "), t) for i, t in _numbered(result)]
         most = max(band.high for _, band in (*lines, *hub))
-        shows_limit = result.grab <= 2.5 * most
+        shows_limit = result.grab <= 1.6 * most
         scale = (self._TALL - 84) / max(most, result.grab if shows_limit else 0.0)
         step = (self._WIDE - 60) / (len(lines) + len(hub))
         floor, labels = 26.0, []
@@ -678,7 +678,7 @@ class _Bars:
                     pale[group][i].place((left, low), (right, low), (right, high), (left, high))
                 middle = (left + right) / 2
                 value = _band(band, display, figures=2).replace(" to ", "\nto ")
-                if group == 0 and result.count > 1:
+                if group == 0 and result.count > 1 and (band.width == 0 or result.count < 3):
                     value += "\n" + _percent(result.shares[i])
                 labels.append(Label(name, (middle, floor), INK, (0, -1)))
                 labels.append(Label(value, (middle, high), INK, (0, 1)))
