@@ -1,5 +1,6 @@
 """The interactive figures of the lessons, one module each."""
 
+from ropecalc.teaching.figures.anchor_legs import ANCHOR_LEGS
 from ropecalc.teaching.figures.contour_map import CONTOUR_MAP
 from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
 from ropecalc.teaching.figures.plan_board import PLAN_BOARD
@@ -8,10 +9,13 @@ from ropecalc.teaching.figures.tensioner_plan import TENSIONER_PLAN
 from ropecalc.teaching.figures.three_ways import THREE_WAYS
 from ropecalc.teaching.keyed import by_key
 
-FIGURES = by_key((FRAME_LEAN, PULLEY_COUNT, THREE_WAYS, CONTOUR_MAP, TENSIONER_PLAN, PLAN_BOARD))
+FIGURES = by_key(
+    (ANCHOR_LEGS, FRAME_LEAN, PULLEY_COUNT, THREE_WAYS, CONTOUR_MAP, TENSIONER_PLAN, PLAN_BOARD)
+)
 """Every figure by its key; what is listed here is driven over its ranges by the tests."""
 
 __all__ = [
+    "ANCHOR_LEGS",
     "CONTOUR_MAP",
     "FIGURES",
     "FRAME_LEAN",

@@ -6,6 +6,7 @@ from ropecalc.teaching.keyed import by_key
 from ropecalc.teaching.questions.bank import (
     advantage,
     along_the_raise,
+    anchors,
     friction,
     high_directional,
     holding_off,
@@ -15,6 +16,7 @@ from ropecalc.teaching.questions.bank import (
 from ropecalc.teaching.questions.template import Template
 
 BY_LESSON: Mapping[int, tuple[Template, ...]] = {
+    2: anchors.QUESTIONS,
     3: high_directional.QUESTIONS,
     4: advantage.QUESTIONS,
     5: friction.QUESTIONS,
