@@ -86,6 +86,8 @@ def station_rows(board: Board, display: Display) -> Rows:
     for row in board.rows:
         together += row.feed or 0.0
         note = "takes most" if row is board.governing else ""
+        if row.feed is not None and row.feed < 0:
+            note = "let out to here"
         if not row.held:
             note = "not held"
         rows.append(
@@ -144,6 +146,7 @@ class BriefingCard(Shown):
         self._settings = settings or start_settings
         self._page = widgets.HTML()
         renew = button("Take over the figure's settings", self._refresh, icon="refresh")
+        renew.layout.align_self = "flex-start"
         super().__init__([renew, self._page])
         self.add_class("ropecalc-briefing")
         session.on_units(lambda _: self._refresh())
@@ -166,7 +169,7 @@ class BriefingCard(Shown):
         lines = "one track line" if board.count == 1 else f"{board.count} track lines in series"
         about = (
             f"{site.name}: {display.show(site.litter.mass, Kind.MASS)} on the ropes, directionals "
-            f"{display.show(site.rig.haul_directional.x, Kind.LENGTH)} out, hub "
+            f"{display.show(site.rig.haul_directional.x, Kind.LENGTH, 2)} out, hub "
             f"{display.show(site.rig.hub.x, Kind.LENGTH)} out, {lines}.",
             f"Purpose and aims of the training: {_BLANK}{_BLANK}",
             f"Guidance ends at {display.show(site.lift.guidance_ends, Kind.LENGTH)}; from there "
@@ -185,7 +188,7 @@ class BriefingCard(Shown):
             ("If", (), (("What happens", "What to do"), *_IF)),
             ("Patient and attendant", (f"Who talks to them: {_BLANK}", f"Weather: {_BLANK}"), ()),
             ("Debrief", (f"Where and when: {_BLANK}",), ()),
-            ("Before use", (AUTHORITY_FIRST,), ()),
+            ("Before use", (AUTHORITY_FIRST, f"Checked by, and when: {_BLANK}{_BLANK}"), ()),
         ]
 
     def _refresh(self) -> None:

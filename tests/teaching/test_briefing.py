@@ -52,6 +52,7 @@ def test_stations_add_up_the_rope() -> None:
         by_here = parse_quantity(row[2], Kind.LENGTH)[0]
         assert by_here == pytest.approx(4 * (lengths[0] - length), abs=0.6)
     assert [row[3] for row in rows].count("takes most") == 1
+    assert [row[3] for row in rows].count("let out to here") == 1
 
 
 def test_the_card_has_places_for_names_and_defers(session: Session) -> None:
