@@ -13,13 +13,22 @@ In space: x out from the wall, y along the wall, z up. Three legs that do not li
 two in a plane, are settled by statics. One leg more and statics alone leaves a range.
 """
 
+import numpy as np
+
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, Step, derive
 from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 
 ASSUMED = (
     "The pull acts at the point where the legs meet.",
     "The legs are free to take their own tension.",
+)
+_NO_LIMIT = f"in line, or within {FLAT_WORDS} of it, their tension has no limit."
+_BENT = Condition(
+    f"The two legs must not lie in one straight line: {_NO_LIMIT}",
+    "Bring the legs closer together.",
+    lambda v: np.pi - v["leg_angle"] > FLAT,
 )
 
 
@@ -28,6 +37,7 @@ ASSUMED = (
     given=(q.LOAD, q.LEG_ANGLE),
     result=q.LEG_TENSION,
     assumptions=(*ASSUMED, "The pull lies on the bisector of the legs."),
+    conditions=(_BENT,),
 )
 def two_leg_anchor(argument: Argument) -> Step:
     """Tension L in N of each of two equal legs, the angle theta (0 to below π rad) apart."""
@@ -46,6 +56,7 @@ def two_leg_anchor(argument: Argument) -> Step:
     between=(q.LOAD, q.LEG_TENSION),
     result=q.LOAD_RATIO,
     assumptions=(*ASSUMED, "The pull lies on the bisector of the legs."),
+    conditions=(_BENT,),
 )
 def two_leg_ratio(argument: Argument) -> Step:
     """Ratio k of leg tension to load for two equal legs. Solved for the angle it is critical."""
@@ -96,6 +107,11 @@ def _unequal_leg(argument: Argument, mine: int) -> Step:
 
 
 _UNEQUAL = (*ASSUMED, "The legs lie on opposite sides of the line of pull.")
+_UNEQUAL_BENT = Condition(
+    f"The two legs must not lie in one straight line: {_NO_LIMIT}",
+    "Bring a leg closer to the line of pull.",
+    lambda v: np.pi - v["first_leg_angle"] - v["second_leg_angle"] > FLAT,
+)
 
 
 @derive(
@@ -104,6 +120,7 @@ _UNEQUAL = (*ASSUMED, "The legs lie on opposite sides of the line of pull.")
     between=(q.SECOND_LEG,),
     result=q.FIRST_LEG,
     assumptions=_UNEQUAL,
+    conditions=(_UNEQUAL_BENT,),
 )
 def first_leg_tension(argument: Argument) -> Step:
     """Tension in N of leg 1; the leg nearer the line of pull carries more."""
@@ -116,6 +133,7 @@ def first_leg_tension(argument: Argument) -> Step:
     between=(q.FIRST_LEG,),
     result=q.SECOND_LEG,
     assumptions=_UNEQUAL,
+    conditions=(_UNEQUAL_BENT,),
 )
 def second_leg_tension(argument: Argument) -> Step:
     """Tension in N of leg 2; the leg nearer the line of pull carries more."""
@@ -166,7 +184,7 @@ def _swung(argument: Argument, gains: bool) -> Step:
     between=(q.LOSING_LEG,),
     result=q.GAINING_LEG,
     assumptions=_SWINGS,
-    conditions=(_SWUNG,),
+    conditions=(_SWUNG, _BENT),
 )
 def gaining_leg_tension(argument: Argument) -> Step:
     """Tension in N of the leg the pull swings into line with (a pull to the left: the right leg).
@@ -182,7 +200,7 @@ def gaining_leg_tension(argument: Argument) -> Step:
     between=(q.GAINING_LEG,),
     result=q.LOSING_LEG,
     assumptions=_SWINGS,
-    conditions=(_SWUNG,),
+    conditions=(_SWUNG, _BENT),
 )
 def losing_leg_tension(argument: Argument) -> Step:
     """Tension in N of the other leg; nothing at a swing of half the leg angle."""
@@ -192,6 +210,11 @@ def losing_leg_tension(argument: Argument) -> Step:
 # --- three legs ------------------------------------------------------------------------------
 
 _THREE = (*ASSUMED, "The three legs are alike and stand evenly around the line of pull.")
+_STEEP = Condition(
+    f"The legs must not lie in one plane across the pull: {_NO_LIMIT}",
+    "Bring the legs closer to the line of pull.",
+    lambda v: np.pi / 2 - v["leg_plumb_angle"] > FLAT,
+)
 
 
 @derive(
@@ -199,6 +222,7 @@ _THREE = (*ASSUMED, "The three legs are alike and stand evenly around the line o
     given=(q.LOAD, q.LEG_PLUMB_ANGLE),
     result=q.LEG_TENSION,
     assumptions=_THREE,
+    conditions=(_STEEP,),
 )
 def three_leg_anchor(argument: Argument) -> Step:
     """Tension L in N of each of three even legs, phi (0 to below π/2 rad) from the line of pull."""
@@ -217,6 +241,7 @@ def three_leg_anchor(argument: Argument) -> Step:
     between=(q.LOAD, q.LEG_TENSION),
     result=q.THREE_LEG_RATIO,
     assumptions=_THREE,
+    conditions=(_STEEP,),
 )
 def three_leg_ratio(argument: Argument) -> Step:
     """Ratio k of leg tension to load for three even legs."""
@@ -238,6 +263,15 @@ _BACK_AND_FRONT = (
     "The pull is plumb; two equal legs run back, mirrored, and one runs straight to the front.",
 )
 _BACK_FRONT_GIVEN = (q.LOAD, q.FRONT_LEG_ANGLE, q.BACK_LEG_ANGLE, q.HALF_SPREAD)
+_BACK_AND_FRONT_STEEP = Condition(
+    f"The legs must not all lie level: {_NO_LIMIT}",
+    "Bring the legs closer to plumb.",
+    lambda v: (
+        np.cos(v["back_leg_angle"])
+        + np.sin(v["back_leg_angle"]) * np.cos(v["half_spread"]) / np.tan(v["front_leg_angle"])
+        > FLAT
+    ),
+)
 
 
 def _back_and_front(argument: Argument) -> list[Step]:
@@ -262,6 +296,7 @@ def _back_and_front(argument: Argument) -> list[Step]:
     between=(q.FRONT_LEG,),
     result=q.BACK_LEG,
     assumptions=_BACK_AND_FRONT,
+    conditions=(_BACK_AND_FRONT_STEEP,),
 )
 def back_leg_tension(argument: Argument) -> Step:
     """Tension in N of each of two back legs; angles from plumb, the spread in plan."""
@@ -285,6 +320,7 @@ def back_leg_tension(argument: Argument) -> Step:
     between=(q.BACK_LEG,),
     result=q.FRONT_LEG,
     assumptions=_BACK_AND_FRONT,
+    conditions=(_BACK_AND_FRONT_STEEP,),
 )
 def front_leg_tension(argument: Argument) -> Step:
     """Tension in N of the front leg; angles from plumb, the spread in plan."""
@@ -383,9 +419,10 @@ def outer_leg_tension(argument: Argument) -> Step:
     assumptions=(*ASSUMED, "The anchors are level and the pull is plumb between them."),
     conditions=(
         Condition(
-            "The two legs together must be longer than the anchors are apart.",
+            "The two legs together must be longer than the anchors are apart, and not lie in one "
+            f"straight line: {_NO_LIMIT}",
             "Use longer legs or anchors closer together.",
-            lambda v: v["anchor_spacing"] < 2 * v["leg_length"],
+            lambda v: v["anchor_spacing"] < 2 * v["leg_length"] * np.cos(FLAT / 2),
         ),
     ),
 )

@@ -21,6 +21,7 @@ from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, Derivation, DomainError, Step, derive
 from ropecalc.mechanics import anchors, guiding, redirects
 from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 
 _SPANS = (
     "Measure sag under load: stretch increases it. A rope taken as rigid gives too much tension "
@@ -89,6 +90,7 @@ _MIDDLE = (
     "The load hangs at the middle of a span whose ends are level.",
     "Straight, weightless rope.",
 )
+_LEVEL_ROPE = f"at {FLAT_WORDS} or less from level a rope lifts nothing."
 
 
 @derive(
@@ -97,6 +99,13 @@ _MIDDLE = (
     between=(q.FIRST_SAG_ANGLE,),
     result=q.SPAN_TENSION,
     assumptions=_MIDDLE,
+    conditions=(
+        Condition(
+            f"The span must sag: {_LEVEL_ROPE}",
+            "Give the sag under load, or pay out rope.",
+            lambda v: np.arctan2(2 * v["sag"], v["span"]) > FLAT,
+        ),
+    ),
     cautions=_SPANS,
 )
 def mid_span_tension(argument: Argument) -> Step:
@@ -128,6 +137,13 @@ def mid_span_tension(argument: Argument) -> Step:
     between=(q.LOAD, q.SPAN, q.SAG, q.FIRST_SAG_ANGLE, q.SPAN_TENSION),
     result=q.SPAN_RATIO,
     assumptions=_MIDDLE,
+    conditions=(
+        Condition(
+            f"The span must sag: {_LEVEL_ROPE}",
+            "Give the sag under load, or pay out rope.",
+            lambda v: np.arctan(2 * v["sag_ratio"]) > FLAT,
+        ),
+    ),
     cautions=_SPANS,
 )
 def span_ratio(argument: Argument) -> Step:
@@ -144,9 +160,9 @@ def span_ratio(argument: Argument) -> Step:
 
 _SIDES = (q.LOAD, q.FIRST_SAG_ANGLE, q.SECOND_SAG_ANGLE)
 _LIFTS = Condition(
-    "The two sides together must lift the load.",
+    f"The two sides together must lift the load: {_LEVEL_ROPE}",
     "At least one side must rise from the load more steeply than the other falls.",
-    lambda v: v["first_sag_angle"] + v["second_sag_angle"] > 0,
+    lambda v: np.sin(v["first_sag_angle"]) + np.sin(v["second_sag_angle"]) > FLAT,
 )
 _TROLLEY = (
     "The load hangs from a pulley that runs freely: equal tension on both sides.",
@@ -222,9 +238,12 @@ def trolley_control(argument: Argument) -> Step:
     assumptions=(_TROLLEY[0], "Nothing holds it along the span.", _TROLLEY[2]),
     conditions=(
         Condition(
-            "The rope must be longer than the straight line between the ends.",
+            f"The rope must be longer than the straight line between the ends: {_LEVEL_ROPE}",
             "Give the length under load, or pay out more rope.",
-            lambda v: v["span_rope"] ** 2 > v["span"] ** 2 + v["span_rise"] ** 2,
+            lambda v: (
+                (v["span_rope"] ** 2 > v["span"] ** 2 + v["span_rise"] ** 2)
+                & (v["span"] < v["span_rope"] * np.cos(FLAT))
+            ),
         ),
     ),
     cautions=_SPANS,

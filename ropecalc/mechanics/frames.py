@@ -13,6 +13,7 @@ A frame stands on its own while the line of action of the pull meets the ground 
 Beyond them it tips unless a guy holds it, and a guy adds to the load on the legs.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
@@ -22,8 +23,9 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.legs import FLAT, ROUNDING, places_of, vectors_of
+from ropecalc.mechanics.legs import ROUNDING, places_of, vectors_of
 from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.units import Display, Kind
 
 FRAME = (
@@ -83,6 +85,12 @@ def _guyed(argument: Argument, outward: bool) -> Step:
     return argument.solve("Solve for the tension of the guy.", moments, guy)
 
 
+def _lever(values: Mapping[str, Any], side: int) -> Any:
+    """Sine of the angle at the head between guy and feet; side 1 for a guy in front, -1 behind."""
+    height, reach, angle = (values[v.name] for v in _GUYED[2:])
+    return (height * np.cos(angle) + side * reach * np.sin(angle)) / np.hypot(height, reach)
+
+
 @derive(
     "Guy in front of a frame that would fall back",
     given=_GUYED,
@@ -95,13 +103,10 @@ def _guyed(argument: Argument, outward: bool) -> Step:
             lambda v: v["head_height"] * v["inward_pull"] >= v["head_reach"] * v["downward_pull"],
         ),
         Condition(
-            "The guy must pass in front of the feet, or it cannot hold the frame.",
+            f"The guy must pass in front of the feet, seen from the head more than {FLAT_WORDS} "
+            "away from them, or it cannot hold the frame.",
             "Lead it flatter or further out.",
-            lambda v: (
-                v["head_height"] * np.cos(v["guy_depression"])
-                + v["head_reach"] * np.sin(v["guy_depression"])
-                > 0
-            ),
+            lambda v: _lever(v, 1) > FLAT,
         ),
     ),
     cautions=FRAME,
@@ -124,13 +129,10 @@ def guy_in_front(argument: Argument) -> Step:
             lambda v: v["head_height"] * v["inward_pull"] <= v["head_reach"] * v["downward_pull"],
         ),
         Condition(
-            "The guy must pass behind the feet, or it cannot hold the frame.",
+            f"The guy must pass behind the feet, seen from the head more than {FLAT_WORDS} away "
+            "from them, or it cannot hold the frame.",
             "Lead it flatter or further back.",
-            lambda v: (
-                v["head_height"] * np.cos(v["guy_depression"])
-                - v["head_reach"] * np.sin(v["guy_depression"])
-                > 0
-            ),
+            lambda v: _lever(v, -1) > FLAT,
         ),
     ),
     cautions=FRAME,
@@ -162,6 +164,14 @@ def guy_behind(argument: Argument) -> Step:
             "Pull and guy together must press the frame down.",
             "A guy that rises must not carry more than the downward pull.",
             lambda v: v["downward_pull"] + v["guy_tension"] * np.sin(v["guy_depression"]) > 0,
+        ),
+        Condition(
+            f"The legs must stand up by more than {FLAT_WORDS}: legs that lie flat carry nothing.",
+            "Raise the head, or set the feet closer together.",
+            lambda v: (
+                (np.arctan2(v["head_height"], abs(v["head_reach"])) > FLAT)
+                & (np.pi / 2 - v["leg_half_spread"] > FLAT)
+            ),
         ),
     ),
     cautions=FRAME,

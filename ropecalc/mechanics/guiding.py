@@ -21,6 +21,7 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, Step, Variable, derive
 from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 
 _LINES = (cautions.NEAR_DIRECTIONAL, cautions.COMMON_HUB)
 _GUIDED = (*_LINES, *cautions.EVERY_RESULT)
@@ -32,10 +33,15 @@ _TRACK = (
     "Haul line and track lines come from the same high directional.",
 )
 LEGS_OPEN = Condition(
-    "The haul leg must be steeper than the ground leg, or the two are on one straight line and no "
-    "tension holds the litter there.",
+    f"The haul leg must be steeper than the ground leg by more than {FLAT_WORDS}, or the two are "
+    "on one straight line and no tension holds the litter there.",
     "Bring the litter closer in, or move the directional or the hub further out.",
-    lambda v: v["haul_elevation"] > v["ground_depression"],
+    lambda v: v["haul_elevation"] - v["ground_depression"] > FLAT,
+)
+HAUL_SLOPES = Condition(
+    f"The haul line must fall to the litter by more than {FLAT_WORDS}; a level line lifts nothing.",
+    "Lower the litter or raise the directional.",
+    lambda v: np.arctan2(v["drop"], v["off_plumb"]) > FLAT,
 )
 _BELOW = Condition(
     "The litter must be below the haul directional.",
@@ -49,9 +55,13 @@ _SIDES = Condition(
 )
 _SHORT_OF_LINE = Condition(
     "The litter must be inside the straight line from the haul directional to the hub; no tension "
-    "holds it on that line or beyond.",
+    f"holds it on that line, within {FLAT_WORDS} of it, or beyond.",
     "Bring the litter closer in, or move the directional or the hub further out.",
-    lambda v: (v["z_D"] - v["z"]) * (v["x_B"] - v["x"]) > (v["z"] - v["z_B"]) * (v["x"] - v["x_D"]),
+    lambda v: (
+        np.arctan2(v["z_D"] - v["z"], v["x"] - v["x_D"])
+        - np.arctan2(v["z"] - v["z_B"], v["x_B"] - v["x"])
+        > FLAT
+    ),
 )
 
 
@@ -90,6 +100,7 @@ _PUSH_CAUTIONS = (cautions.ATTENDANT_LIMITS, *cautions.EVERY_RESULT)
     between=(q.PLUMB_ANGLE, q.HAUL_TENSION),
     result=q.PUSH,
     assumptions=_PUSHES,
+    conditions=(HAUL_SLOPES,),
     cautions=_PUSH_CAUTIONS,
 )
 def attendant_push(argument: Argument) -> Step:
@@ -112,6 +123,7 @@ def attendant_push(argument: Argument) -> Step:
     between=(q.PLUMB_ANGLE, q.PUSH),
     result=q.HAUL_TENSION,
     assumptions=_PUSHES,
+    conditions=(HAUL_SLOPES,),
     cautions=_PUSH_CAUTIONS,
 )
 def attendant_haul_tension(argument: Argument) -> Step:
@@ -278,12 +290,13 @@ _APART_ANGLES = (q.LOAD, q.HAUL_ELEVATION, q.TRACK_ELEVATION, q.GROUND_DEPRESSIO
 
 
 TRACK_OPEN = Condition(
-    "The litter must be inside the straight line from the track directional to the hub.",
+    "The litter must be inside the straight line from the track directional to the hub; no tension "
+    f"holds it on that line, within {FLAT_WORDS} of it, or beyond.",
     "Bring the litter closer in, or move a directional or the hub further out.",
     lambda v: (
         np.sin(v["haul_elevation"] - v["ground_depression"])
         + np.sin(v["track_elevation"] - v["haul_elevation"])
-        > 0
+        > FLAT
     ),
 )
 HAUL_TAUT = Condition(
@@ -399,9 +412,10 @@ def line_tension_from_places(argument: Argument) -> Step:
     conditions=(
         _BELOW,
         Condition(
-            "The directional must be above the hub.",
+            "The directional must be above the hub, and the line between them fall by more than "
+            f"{FLAT_WORDS}.",
             "Check the two heights.",
-            lambda v: v["z_D"] > v["z_B"],
+            lambda v: np.arctan2(v["z_D"] - v["z_B"], abs(v["x_B"] - v["x_D"])) > FLAT,
         ),
     ),
     cautions=_GUIDED,
@@ -430,7 +444,14 @@ def straight_line_limit(argument: Argument) -> Step:
     given=(q.X, q.Z, q.X_D, q.Z_D, q.Z_B),
     result=q.HUB_LIMIT,
     assumptions=("Straight ropes.",),
-    conditions=(_BELOW,),
+    conditions=(
+        Condition(
+            "The litter must be below the haul directional, and the haul line fall to it by more "
+            f"than {FLAT_WORDS}.",
+            "Lower the litter or raise the directional.",
+            lambda v: np.arctan2(v["z_D"] - v["z"], abs(v["x"] - v["x_D"])) > FLAT,
+        ),
+    ),
     cautions=_GUIDED,
     source="derived here from the straight line between directional and hub",
 )
@@ -689,6 +710,14 @@ def slack_haul_depression(argument: Argument) -> Step:
     between=(q.GROUND_DEPRESSION,),
     result=q.TRACK_TENSION,
     assumptions=_TRACK,
+    conditions=(
+        Condition(
+            f"The track lines must rise from the litter by more than {FLAT_WORDS}; level lines "
+            "lift nothing.",
+            "Lower the litter or raise the directional.",
+            lambda v: v["haul_elevation"] > FLAT,
+        ),
+    ),
     cautions=_GUIDED,
 )
 def slack_haul_track_tension(argument: Argument) -> Step:
@@ -713,6 +742,14 @@ def slack_haul_track_tension(argument: Argument) -> Step:
     between=(q.HAUL_TENSION,),
     result=q.TAG_TENSION,
     assumptions=_TAG,
+    conditions=(
+        Condition(
+            f"The two lines together must rise from the litter by more than {FLAT_WORDS}; level "
+            "lines lift nothing.",
+            "Lower the litter, or raise the directional or the hub.",
+            lambda v: v["haul_elevation"] + v["line_elevation"] > FLAT,
+        ),
+    ),
     cautions=_GUIDED,
 )
 def tension_to_high_hub(argument: Argument) -> Step:

@@ -12,8 +12,9 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.legs import places_of, vectors_of
+from ropecalc.mechanics.legs import ROUNDING, places_of, vectors_of
 from ropecalc.mechanics.manners import account, checked, said
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.units import STANDARD_GRAVITY, Display, Kind
 
 _ANGLES = (q.LOAD, q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
@@ -36,12 +37,14 @@ _AT_P = "Haul line, guiding line and weight meet at the master attachment point.
     ),
     conditions=(
         Condition(
-            "The lines must pull the litter out, and not beyond the straight line to the hubs.",
+            "The lines must pull the litter out, and not beyond the straight line to the hubs or "
+            f"within {FLAT_WORDS} of it.",
             "Bring the hubs closer together or further out, or the litter closer in.",
             lambda v: (
                 np.cos(v["hub_spread"]) * np.sin(v["haul_elevation"])
                 * np.cos(v["ground_depression"])
-                > np.sin(v["ground_depression"]) * np.cos(v["haul_elevation"])
+                - np.sin(v["ground_depression"]) * np.cos(v["haul_elevation"])
+                > FLAT
             ),
         ),
     ),
@@ -136,16 +139,17 @@ def two_hubs(
     if track_directional is not None:
         upper = unit(vectors_of("track_directional", track_directional))
     columns = np.array([unit(top), unit(ends[0]) + upper, unit(ends[1]) + upper]).T
-    if not abs(np.linalg.det(columns)) > 1e-9:
+    if not abs(np.linalg.det(columns)) > FLAT:
         raise DomainError(
-            "Haul line and both hub lines lie in one plane, so statics cannot share between the "
-            "hubs. Move a hub to the side."
+            "Haul line and both hub lines lie in one plane, or nearly, so statics cannot share "
+            "between the hubs, or no tension holds the litter there. Move the hubs further apart, "
+            "or bring the litter closer in."
         )
     tensions = np.linalg.solve(columns, [0.0, 0.0, weight])
     for name, tension in zip(
         ("haul line", "line to hub 1", "line to hub 2"), tensions, strict=True
     ):
-        if tension < -1e-9 * weight:
+        if tension < -ROUNDING * weight:
             raise DomainError(
                 f"The {name} would have to push, so the litter does not stay there. Move the "
                 "litter, a hub or the directional."
@@ -267,7 +271,7 @@ def side_force(argument: Argument) -> Step:
             "A line this steep, downward, presses it on; check the angle.",
             lambda v: (
                 np.cos(v["ground_depression"]) + v["hub_friction"] * np.sin(v["ground_depression"])
-                > 0
+                > FLAT
             ),
         ),
     ),

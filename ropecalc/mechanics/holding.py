@@ -51,8 +51,8 @@ _SENTENCES = {
     Reach.HELD: "The litter can be held here.",
     Reach.PLUMB: "The litter hangs straight below the haul directional; nothing needs to pull.",
     Reach.ABOVE_DIRECTIONAL: (
-        "The litter is at or above a directional, so its line cannot lift it. Lower the litter or "
-        "raise the directional."
+        "The litter is at or above a directional, or so near its height that the line cannot lift "
+        "it. Lower the litter or raise the directional."
     ),
     Reach.INSIDE_PLUMB: (
         "The litter is further in than the haul directional, so it would swing out by itself. "
@@ -63,9 +63,9 @@ _SENTENCES = {
         "hub further out."
     ),
     Reach.BEYOND_LINE: (
-        "The litter is on or beyond the straight line from directional to hub: no tension, and no "
-        "number of lines, holds it there. Bring it closer in, or move the directional or the hub "
-        "further out."
+        "The litter is on or beyond the straight line from directional to hub, or right next to "
+        "it: no tension, and no number of lines, holds it there. Bring it closer in, or move the "
+        "directional or the hub further out."
     ),
     Reach.HAUL_SLACK: (
         "The haul line would go slack: the track lines alone would carry the litter, and it would "
@@ -205,6 +205,9 @@ def _reach(
         reach[~guiding.TRACK_OPEN.holds(legs)] = Reach.BEYOND_LINE
     elif method is Method.TAG:
         reach[~guiding.LEGS_OPEN.holds(legs)] = Reach.BEYOND_LINE
+    else:
+        fall = {"drop": rig.haul_directional.z - z, "off_plumb": x - rig.haul_directional.x}
+        reach[~guiding.HAUL_SLOPES.holds(fall)] = Reach.ABOVE_DIRECTIONAL
     reach[x == rig.haul_directional.x] = Reach.PLUMB
     if method is not Method.ATTENDANT:
         reach[x >= rig.hub.x] = Reach.BEYOND_HUB

@@ -19,6 +19,7 @@ from ropecalc.derivation import DomainError, Explanation, as_numbers
 from ropecalc.mechanics import anchors
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.straight import FLAT
 from ropecalc.units import Display, Kind
 
 IN_SPACE = (
@@ -27,8 +28,6 @@ IN_SPACE = (
     caution.FRICTIONLESS,
     caution.AUTHORITY,
 )
-FLAT = 1e-3
-"""Volume spanned by three unit vectors below which they count as lying in one plane."""
 ROUNDING = 1e-9
 """Share of the pull below which a push is a rounding error."""
 
@@ -249,6 +248,13 @@ def redundant_legs(
     return SharedLegs(tuple(least), tuple(most), tuple(map(float, stretched)), sunk)
 
 
+_AGAINST = (
+    "Some legs pull straight against each other, or nearly, so they could be strained without "
+    "end. Leave out the legs that do not hold the pull, or bring the knot further away from the "
+    "line between their anchors."
+)
+
+
 def _ranges(units: Any, pull: Any) -> tuple[list[float], list[float]]:
     """Least and largest tension of each leg over all sharings without a push."""
     from scipy.optimize import linprog
@@ -262,16 +268,15 @@ def _ranges(units: Any, pull: Any) -> tuple[list[float], list[float]]:
         for sign, ends in ((1.0, least), (-1.0, most)):
             found = linprog(sign * leg, A_eq=units.T, b_eq=-pull / size, bounds=(0, None))
             if found.status == 3:
-                raise DomainError(
-                    "Some legs pull straight against each other, so they could be strained "
-                    "without end. Leave out the legs that do not hold the pull."
-                )
+                raise DomainError(_AGAINST)
             if not found.success:
                 raise DomainError(
                     "No sharing holds this pull: a leg would have to push. Move an anchor or bring "
                     "the pull in between the legs."
                 )
             ends.append(max(0.0, sign * float(found.fun)) * size)
+    if max(most) > size / FLAT:
+        raise DomainError(_AGAINST)
     return least, most
 
 
@@ -397,8 +402,13 @@ def bridle(
     across = np.array([unit[1], -unit[0]])
     knot = ends[0] + along * unit + depth * (across if across[1] < 0 else -across)
     ways = [(end - knot) / np.hypot(*(end - knot)) for end in ends]
-    first_pull, second_pull = np.linalg.solve(np.array(ways).T, [0.0, weight])
     between = float(np.arccos(np.clip(ways[0] @ ways[1], -1.0, 1.0)))
+    if not np.pi - between > FLAT:
+        raise DomainError(
+            "The two legs lie in one straight line, or nearly, so their tension has no limit. Use "
+            "longer legs or anchors closer together."
+        )
+    first_pull, second_pull = np.linalg.solve(np.array(ways).T, [0.0, weight])
     return Bridle(
         (float(knot[0]), float(knot[1])),
         (float(first_pull), float(second_pull)),

@@ -16,6 +16,7 @@ from ropecalc.mechanics import guiding, sheaves
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction
 from ropecalc.mechanics.manners import account, checked, said
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.units import Display, Kind
 
 _ANGLES = (q.LOAD, q.HAUL_ELEVATION, q.GROUND_DEPRESSION)
@@ -122,7 +123,15 @@ def haul_tension_with_friction(argument: Argument) -> Step:
     between=(q.LOAD, q.HAUL_TENSION, q.TRACK_TENSION),
     result=q.LEG_RATIO,
     assumptions=_RUBBING,
-    conditions=guiding.tag_tension.conditions,
+    conditions=(
+        *guiding.tag_tension.conditions,
+        Condition(
+            f"The haul line must lean, by more than {FLAT_WORDS}: below its directional nothing "
+            "makes the litter stick.",
+            "Move the litter further out.",
+            lambda v: np.pi / 2 - v["haul_elevation"] > FLAT,
+        ),
+    ),
     cautions=_RUBBED,
 )
 def sticking_leg_ratio(argument: Argument) -> Step:

@@ -18,6 +18,7 @@ from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction, banded
+from ropecalc.mechanics.guiding import LEGS_OPEN
 from ropecalc.mechanics.manners import account, checked, said
 from ropecalc.units import Display, Kind
 
@@ -105,14 +106,7 @@ def head_lean(argument: Argument) -> Step:
         *_FREE_PULLEY,
         "Haul line and track lines leave the same head and run back side by side.",
     ),
-    conditions=(
-        Condition(
-            "The haul leg must be steeper than the ground leg, or the two are on one straight line "
-            "and no tension holds the litter there.",
-            "Bring the litter closer in, or move the directional or the hub further out.",
-            lambda v: v["haul_elevation"] > v["ground_depression"],
-        ),
-    ),
+    conditions=(LEGS_OPEN,),
     cautions=_HEAD,
 )
 def combined_head_pull(argument: Argument) -> Step:
@@ -238,6 +232,39 @@ def unequal_head_lean(argument: Argument) -> Step:
     return argument.solved(
         "Take the angle whose tangent that is.", lean, argument.sympy.atan(put_in.equation.rhs)
     )
+
+
+@derive(
+    "Pull on a redirect with friction, while hauling",
+    given=(q.FRONT_TENSION, q.SHEAVE_EFFICIENCY, q.STRAND_ANGLE),
+    between=(q.BACK_TENSION,),
+    result=q.REDIRECT_PULL,
+    assumptions=(
+        "Both strands are straight and lie in one plane.",
+        "The efficiency was measured at this turn of the rope.",
+    ),
+    cautions=_ROUGH,
+)
+def hauled_redirect_pull(argument: Argument) -> Step:
+    """Pull R in N on the anchor of a pulley over which a load is hauled."""
+    front, efficiency, angle = argument.symbols(
+        q.FRONT_TENSION, q.SHEAVE_EFFICIENCY, q.STRAND_ANGLE
+    )
+    back, pull = argument.symbols(q.BACK_TENSION, q.REDIRECT_PULL)
+    sqrt, cos = argument.sympy.sqrt, argument.sympy.cos
+    behind = argument.law(
+        "Hauling, the rope moves towards the team: the front strand is behind and carries the "
+        "efficiency times what the team's strand carries.",
+        front,
+        efficiency * back,
+    )
+    ahead = argument.solve("So this is on the team's side.", behind, back)
+    summed = argument.law(
+        "Add both strands as arrows, with the angle between them.",
+        pull,
+        sqrt(front**2 + back**2 + 2 * front * back * cos(angle)),
+    )
+    return argument.substitute("Put the team's side in.", summed, ahead)
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,133 @@
+"""Near the geometry that no tension holds, everything is refused before it grows out of hand."""
+
+from math import degrees, pi
+from typing import Any
+
+import numpy as np
+import pytest
+
+from ropecalc.derivation import Derivation, DomainError
+from ropecalc.mechanics import (
+    anchors,
+    critical,
+    frames,
+    guiding,
+    guiding_limits,
+    litter_pulley,
+    redirects,
+)
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
+from ropecalc.units import Kind
+
+MODULES = (anchors, critical, guiding, guiding_limits, litter_pulley, redirects)
+FORCES = {
+    f"{module.__name__.rpartition('.')[2]}.{name}": value
+    for module in MODULES
+    for name, value in vars(module).items()
+    if isinstance(value, Derivation)
+    and value.given[0].name == "load"
+    and value.result.kind is Kind.FORCE
+}
+
+
+def anywhere(derivation: Derivation, count: int) -> dict[str, np.ndarray[Any, Any]]:
+    """Values from the middle of each domain to within 1e-15 of its ends."""
+    rng = np.random.default_rng(93)
+    drawn = {}
+    for variable in derivation.given:
+        low = max(variable.domain.low, variable.teaching.low - 50.0)
+        high = min(variable.domain.high, variable.teaching.high + 50.0)
+        near = 10.0 ** rng.uniform(-15, 0, count) * (high - low) / 2
+        drawn[variable.name] = np.where(rng.random(count) < 0.5, low + near, high - near)
+    drawn["load"] = np.full(count, 1.0)
+    return drawn
+
+
+@pytest.mark.parametrize("derivation", FORCES.values(), ids=FORCES.keys())
+def test_no_force_is_more_than_a_thousand_loads_or_so(derivation: Derivation) -> None:
+    values = derivation.masked(**anywhere(derivation, 100_000))
+    assert values.count() > 500
+    assert np.isfinite(values.compressed()).all()
+    # two strands at one anchor, or a line beside a leaning one, may add up to a little more
+    assert values.max() <= 2.001 / FLAT
+
+
+def test_there_are_forces_to_test() -> None:
+    assert len(FORCES) >= 25
+    assert degrees(FLAT) < float(FLAT_WORDS.rstrip("°")) < degrees(FLAT) * 1.1
+
+
+@pytest.mark.parametrize(
+    ("derivation", "given", "name", "edge", "words"),
+    [
+        (anchors.two_leg_anchor, {"load": 1.0}, "leg_angle", pi, "in one straight line"),
+        (anchors.two_leg_ratio, {}, "leg_angle", pi, "in one straight line"),
+        (
+            anchors.first_leg_tension, {"load": 1.0, "first_leg_angle": pi / 2},
+            "second_leg_angle", pi / 2, "in one straight line",
+        ),
+        (
+            anchors.gaining_leg_tension, {"load": 1.0, "pull_swing": 0.1}, "leg_angle", pi,
+            "in one straight line",
+        ),
+        (anchors.three_leg_anchor, {"load": 1.0}, "leg_plumb_angle", pi / 2, "in one plane"),
+        (
+            guiding.tag_tension, {"load": 1.0, "haul_elevation": 0.7}, "ground_depression", 0.7,
+            "no tension holds the litter there",
+        ),
+        (
+            redirects.combined_head_pull,
+            {"load": 1.0, "haul_elevation": 0.7, "back_depression": 0.5}, "ground_depression", 0.7,
+            "no tension holds the litter there",
+        ),
+        (
+            guiding.track_tension_apart,
+            {"load": 1.0, "haul_elevation": 0.7, "track_elevation": 0.7}, "ground_depression", 0.7,
+            "inside the straight line from the track directional",
+        ),
+    ],
+)  # fmt: skip
+def test_the_tolerance_is_an_angle(
+    derivation: Derivation, given: dict[str, float], name: str, edge: float, words: str
+) -> None:
+    outside = derivation(**given, **{name: edge - 1.01 * FLAT})
+    assert 100 < outside < 2.1 / FLAT
+    for near in (0.99 * FLAT, 1e-7, 1e-12):
+        with pytest.raises(DomainError, match=words):
+            derivation(**given, **{name: edge - near})
+    both = derivation.masked(**given, **{name: np.array([edge - 2 * FLAT, edge - FLAT / 2])})
+    assert np.ma.getmaskarray(both).tolist() == [False, True]
+    asked = {name: np.array([edge - 2 * FLAT, edge - FLAT / 2])}
+    assert derivation.valid(**given, **asked).tolist() == [True, False]
+
+
+@pytest.mark.parametrize("guy", [frames.guy_in_front, frames.guy_behind])
+def test_a_guy_that_passes_the_feet_too_closely_is_refused(guy: Derivation) -> None:
+    """Its arm about the feet is what the sine of the angle leaves of the frame's length."""
+    side = 1.0 if guy is frames.guy_in_front else -1.0
+    frame = {"head_height": 2.0, "head_reach": -side * 1.5, "downward_pull": 1000.0}
+    along = np.arctan2(2.0, 1.5)  # the guy runs down along the frame
+    asked = {**frame, "inward_pull": side * 1000.0 - 750.0 * side + side * 250.0}
+    tension = guy(**asked, guy_depression=along - 1.01 * FLAT)
+    moment = abs(2.0 * asked["inward_pull"] - frame["head_reach"] * 1000.0)
+    assert tension == pytest.approx(moment / (2.5 * np.sin(1.01 * FLAT)), rel=1e-9)
+    with pytest.raises(DomainError, match="or it cannot hold the frame"):
+        guy(**asked, guy_depression=along - 0.99 * FLAT)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [{"leg_half_spread": pi / 2 - FLAT / 2}, {"head_height": 0.0009}, {"head_height": 1e-9}],
+)
+def test_legs_that_lie_flat_are_refused(change: dict[str, float]) -> None:
+    asked = {
+        "downward_pull": 1000.0, "guy_tension": 0.0, "guy_depression": 0.5, "head_height": 2.0,
+        "head_reach": 1.0, "leg_half_spread": 0.3,
+    }  # fmt: skip
+    with pytest.raises(DomainError, match="legs that lie flat carry nothing"):
+        frames.leg_compression(**(asked | change))
+
+
+def test_a_plumb_haul_line_never_sticks() -> None:
+    with pytest.raises(DomainError, match="nothing makes the litter stick"):
+        litter_pulley.sticking_leg_ratio(haul_elevation=pi / 2, ground_depression=0.3)
