@@ -40,6 +40,13 @@ TERMS = by_key(
         Term(
             "anchor", "anchor", "What the ropes are tied to and what holds everything in the end."
         ),
+        Term("leg", "leg", "One of the slings or ropes that run from an anchor to the knot."),
+        Term("bisector", "bisector", "The line that halves the angle between two legs."),
+        Term(
+            "redundant",
+            "redundant",
+            "More legs than balance can tell apart; if one goes, the others still hold.",
+        ),
         Term(
             "high-directional",
             "high directional",

@@ -493,7 +493,7 @@ CONTROLS = (
     ),
     Control(
         "error",
-        "Middle leg longer than just taut",
+        "Middle leg longer than taut",
         Kind.LENGTH,
         -0.05,
         0.05,

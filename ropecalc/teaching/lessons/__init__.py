@@ -1,6 +1,7 @@
 """What each lesson page can show, one module a lesson."""
 
 from ropecalc.teaching.keyed import by_key
+from ropecalc.teaching.lessons.anchors import ANCHORS
 from ropecalc.teaching.lessons.high_directional import HIGH_DIRECTIONAL
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
 from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
@@ -9,6 +10,7 @@ from ropecalc.teaching.lessons.whole_raise import WHOLE_RAISE
 
 LESSONS = by_key(
     (
+        ANCHORS,
         HIGH_DIRECTIONAL,
         MECHANICAL_ADVANTAGE,
         HOLDING_OFF,
