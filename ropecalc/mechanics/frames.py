@@ -212,6 +212,7 @@ class Standing(StrEnum):
     """What a frame does under a pull when no guy holds it."""
 
     STANDS = "stands"
+    LIMIT = "is at its limit"
     TIPS_BACK = "tips back"
     TIPS_OUT = "tips out"
 
@@ -224,6 +225,10 @@ class Standing(StrEnum):
 _SENTENCES = {
     Standing.STANDS: (
         "The line of action lands between the feet: the frame stands by itself in this plane."
+    ),
+    Standing.LIMIT: (
+        "The line of action lands on the edge of the feet, or within a hair of it: the frame is at "
+        "its limit, and the least change makes it fall. Guy it."
     ),
     Standing.TIPS_BACK: (
         "The line of action lands behind the back feet, so the frame falls back, towards the team. "
@@ -242,6 +247,7 @@ class Footing:
 
     ``landing`` m behind the front feet; ``margin`` m from the nearer edge of the footprint
     (negative outside it); ``tipping_moment`` N m about the edge it tips over (0 where it stands).
+    It is at its limit where the margin, seen from the head, is lost in an error of measurement.
     """
 
     standing: Standing
@@ -280,7 +286,7 @@ def footing(
     """Whether a frame stands under a pull on its head (N; inward positive, down positive).
 
     ``head_height`` m above the feet, ``head_reach`` m out past the front feet, ``back_foot`` m
-    from the front feet back to the back feet (0 for a two-legged frame, which always tips).
+    from the front feet back to the back feet (0 for a two-legged frame: at best at its limit).
     """
     back = named(q.ANCHOR_SPACING, "back_foot", "distance of the back feet behind the front feet")
     inward, down, height, reach, depth = checked(
@@ -294,13 +300,13 @@ def footing(
         raise DomainError("footing takes single numbers; give one case at a time.")
     place = landing(head_height=height, head_reach=reach, lean=float(np.arctan2(inward, down)))
     margin = min(place, depth - place)
-    if place < 0:
-        standing, over = Standing.TIPS_OUT, 0.0
-    elif place > depth:
-        standing, over = Standing.TIPS_BACK, depth
+    if abs(margin) <= FLAT * height:
+        standing = Standing.LIMIT
+    elif margin > 0:
+        standing = Standing.STANDS
     else:
-        return Footing(Standing.STANDS, place, margin, 0.0, depth)
-    return Footing(standing, place, margin, down * abs(place - over), depth)
+        standing = Standing.TIPS_OUT if place < 0 else Standing.TIPS_BACK
+    return Footing(standing, place, margin, down * max(0.0, -margin), depth)
 
 
 # --- frames in space --------------------------------------------------------------------------

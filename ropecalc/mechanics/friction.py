@@ -24,7 +24,7 @@ from ropecalc.derivation import (
 )
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import account, checked, named, said
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display, Kind, Rounding
 
 
 class Direction(StrEnum):
@@ -62,6 +62,13 @@ class Band:
         """The band in words and in the reader's units (one value only, not an array)."""
         low, high = display.show(self.low, kind), display.show(self.high, kind)
         return low if low == high else f"{low} to {high}"
+
+    def outwards(self, kind: Kind, display: Display) -> str:
+        """The same with the ends rounded outwards, so that what may come lies inside."""
+        if self.width <= 1e-9 * abs(self.high):  # one value
+            return display.show(self.high, kind)
+        low = display.show(self.low, kind, rounding=Rounding.DOWN)
+        return f"{low} to {display.show(self.high, kind, rounding=Rounding.UP)}"
 
 
 _CAPSTAN_CAUTIONS = (

@@ -17,9 +17,10 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.friction import Band, Direction, banded
+from ropecalc.mechanics.friction import Band, Direction
 from ropecalc.mechanics.guiding import LEGS_OPEN
 from ropecalc.mechanics.manners import account, checked, said
+from ropecalc.mechanics.sheaves import over_sheave
 from ropecalc.units import Display, Kind
 
 _FREE_PULLEY = ("The pulley turns without friction, so both strands carry the same tension.",)
@@ -271,12 +272,15 @@ def hauled_redirect_pull(argument: Argument) -> Step:
 class HeadLine:
     """A line, or several alike, through a head.
 
-    ``front_tension`` N of the strand towards the litter; both depressions in rad below the
-    horizontal (front towards the litter, back towards the team), 0 to π/2. ``name`` as it is
-    called on the page.
+    ``direction`` is this line's own: hauling while its rope runs over the head towards the team,
+    lowering while it runs towards the litter, holding while it stands still, as a track line does
+    that is made fast behind the head while the litter is raised or lowered. ``front_tension`` N
+    of the strand towards the litter; both depressions in rad below the horizontal (front towards
+    the litter, back towards the team), 0 to π/2. ``name`` as it is called on the page.
     """
 
     name: str
+    direction: str
     front_tension: float
     front_depression: float
     back_depression: float
@@ -287,12 +291,12 @@ class HeadLoad:
     """What several lines do to one head: forces in N, lean in rad, each as a band.
 
     ``inward`` (towards the team) and ``downward`` are the parts of the pull, ``pull`` its size,
-    ``lean`` its angle from plumb (inward positive). While the lines move each band is one value;
-    held, it is everything that friction allows. ``corners`` holds the (inward, downward) pulls of
-    the extreme cases.
+    ``lean`` its angle from plumb (inward positive). ``back_tensions`` of a line that moves span
+    what its pulley may lose at this turn (see :mod:`ropecalc.mechanics.sheaves`); of one that is
+    held, everything that friction allows. ``corners`` holds the (inward, downward) pulls of the
+    extreme cases.
     """
 
-    direction: Direction
     lines: tuple[HeadLine, ...]
     back_tensions: tuple[Band, ...]
     inward: Band
@@ -307,9 +311,9 @@ class HeadLoad:
         display = display or Display()
         told = [
             said(
-                "At the pulley the side the rope moves towards carries more; behind it is only the "
-                "efficiency times the tension ahead.",
-                r"S_\mathrm{b} = e\, S_\mathrm{a}",
+                "At the pulley the side the rope moves towards carries more; behind it is only a "
+                "share of the tension ahead: the efficiency, or more where the rope turns little.",
+                r"S_\mathrm{b} = \eta_\gamma S_\mathrm{a}",
                 law=True,
             )
         ]
@@ -317,48 +321,52 @@ class HeadLoad:
             told.append(
                 said(
                     f"{line.name}: {display.show(line.front_tension, Kind.FORCE)} in front, "
-                    f"{back.show(Kind.FORCE, display)} at the back while {self.direction}."
+                    f"{back.outwards(Kind.FORCE, display)} at the back while {line.direction}."
                 )
             )
         told.append(
             said(
                 "Add all strands as arrows: inward "
-                f"{self.inward.show(Kind.FORCE, display)}, down "
-                f"{self.downward.show(Kind.FORCE, display)}."
+                f"{self.inward.outwards(Kind.FORCE, display)}, down "
+                f"{self.downward.outwards(Kind.FORCE, display)}."
             )
         )
         return account(
             "Several lines in one head",
             told,
-            f"pull {self.pull.show(Kind.FORCE, display)}, lean "
-            f"{self.lean.show(Kind.ANGLE, display)} (inward positive)",
-            assumptions=("All lines lie in one plane and turn over pulleys of one efficiency.",),
+            f"pull {self.pull.outwards(Kind.FORCE, display)}, lean "
+            f"{self.lean.outwards(Kind.ANGLE, display)} (inward positive)",
+            assumptions=(
+                "All lines lie in one plane and turn over pulleys of one efficiency, measured with "
+                "parallel strands.",
+            ),
             cautions=self.cautions,
         )
 
 
-def head_load(direction: str, lines: Sequence[HeadLine], *, efficiency: float) -> HeadLoad:
+def head_load(lines: Sequence[HeadLine], *, efficiency: float) -> HeadLoad:
     """The vector sum of all lines through one head, with the friction of its pulleys.
 
-    ``efficiency`` of each sheave (0 to 1), ``direction`` hauling, lowering or holding for all lines
-    alike. Count every line: haul, track and, for the catch, belay. Raises :class:`DomainError`
-    for no lines, values out of range, or lines that do not pull the head down.
+    ``efficiency`` of each sheave (0 to 1), measured with parallel strands; how much is lost at each
+    line's turn is known only between two bounds. Each line has its own direction. Count every
+    line: haul, track and, for the catch, belay. Raises :class:`DomainError` for no lines, values
+    out of range, or lines that do not pull the head down.
     """
-    way = Direction.of(direction)
     (share,) = checked((q.SHEAVE_EFFICIENCY, efficiency))
     if not lines:
         raise DomainError("No lines run through the head; give at least one.")
-    values = []
+    values, backs = [], []
     for line in lines:
-        front = checked(
+        way = Direction.of(line.direction)
+        tension, front, back = checked(
             (q.FRONT_TENSION, line.front_tension),
             (q.FRONT_DEPRESSION, line.front_depression),
             (q.BACK_DEPRESSION, line.back_depression),
         )
-        if any(np.ndim(value) for value in (share, *front)):
+        if any(np.ndim(value) for value in (share, tension, front, back)):
             raise DomainError("head_load takes single numbers; give one case at a time.")
-        values.append(front)
-    backs = tuple(banded(way, hauled=s / share, lowered=s * share) for s, _, _ in values)
+        values.append((tension, front, back))
+        backs.append(_back_tension(way, tension, front + back, share))
     fixed = sum(s * np.array([-np.cos(a), np.sin(a)]) for s, a, _ in values)
     ways = [np.array([np.cos(b), np.sin(b)]) for _, _, b in values]
     corners = [
@@ -369,17 +377,23 @@ def head_load(direction: str, lines: Sequence[HeadLine], *, efficiency: float) -
     if not np.all(down > 0):
         raise DomainError(f"{_SOME_DOWN.sentence} {_SOME_DOWN.remedy}")
     sizes, leans = np.hypot(inward, down), np.arctan2(inward, down)
-    least = _least_pull(fixed, ways, backs) if way is Direction.HOLDING else float(min(sizes))
+    least = _least_pull(fixed, ways, backs) if len(corners) > 1 else float(sizes[0])
     return HeadLoad(
-        way,
         tuple(lines),
-        backs,
+        tuple(backs),
         inward=_over(inward),
         downward=_over(down),
         pull=Band(least, float(max(sizes))),
         lean=_over(leans),
         corners=tuple((float(i), float(d)) for i, d in zip(inward, down, strict=True)),
     )
+
+
+def _back_tension(way: Direction, front: float, turn: float, share: float) -> Band:
+    """What the strand towards the team may carry, by both models of a pulley that turns."""
+    if front == 0.0:
+        return Band(0.0, 0.0)
+    return over_sheave(way, load_side=front, efficiency=share, turn=turn).team_side
 
 
 def _over(values: Any) -> Band:

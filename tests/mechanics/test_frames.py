@@ -148,10 +148,17 @@ def test_the_line_of_action_meets_the_ground() -> None:
     [
         (1000.0, 1.5, Standing.STANDS, 0.7, 0.7),
         (1000.0, 1.0, Standing.STANDS, 0.7, 0.3),
-        (1000.0, 0.7, Standing.STANDS, 0.7, 0.0),
+        (1000.0, 0.7, Standing.LIMIT, 0.7, 0.0),
+        (1000.0, 0.7019, Standing.LIMIT, 0.7, 0.0019),
+        (1000.0, 0.6981, Standing.LIMIT, 0.7, -0.0019),
+        (1000.0, 0.7021, Standing.STANDS, 0.7, 0.0021),
+        (1000.0, 0.6979, Standing.TIPS_BACK, 0.7, -0.0021),
         (1000.0, 0.5, Standing.TIPS_BACK, 0.7, -0.2),
         (1000.0, 0.0, Standing.TIPS_BACK, 0.7, -0.7),
-        (300.0, 1.5, Standing.STANDS, 0.0, 0.0),
+        (300.0, 1.5, Standing.LIMIT, 0.0, 0.0),
+        (300.0, 0.0, Standing.LIMIT, 0.0, 0.0),
+        (301.0, 1.5, Standing.LIMIT, 0.001, 0.001),
+        (297.0, 1.5, Standing.TIPS_OUT, -0.003, -0.003),
         (200.0, 1.5, Standing.TIPS_OUT, -0.1, -0.1),
         (-500.0, 1.5, Standing.TIPS_OUT, -0.8, -0.8),
     ],
@@ -160,15 +167,14 @@ def test_footings(inward, back, standing, where, margin) -> None:
     found = footing(
         inward_pull=inward, downward_pull=2000.0, head_height=2.0, head_reach=0.3, back_foot=back
     )
-    if abs(margin) > 0:
-        assert found.standing is standing
+    assert found.standing is standing
     assert found.landing == pytest.approx(where, abs=1e-12)
     assert found.margin == pytest.approx(margin, abs=1e-12)
     # the moment about the edge it tips over, from coordinates
-    edge = -back if found.standing is Standing.TIPS_BACK else 0.0
+    edge = -back if where > back else 0.0
     head = np.array([0.3 - edge, 2.0])
     tipping = abs(moment(head, np.array([-inward, -2000.0])))
-    expected = 0.0 if found.standing is Standing.STANDS else tipping
+    expected = tipping if margin < 0 else 0.0
     assert found.tipping_moment == pytest.approx(expected, abs=1e-9)
 
 
@@ -182,6 +188,9 @@ def test_footings_are_told() -> None:
     assert "falls out, over the edge. Guy it on the team's side" in out.result
     stands = footing(inward_pull=500.0, **asked).explain()
     assert "stands by itself in this plane" in stands.result
+    upright = footing(**{**asked, "inward_pull": 0.0, "head_reach": 0.0, "back_foot": 0.0})
+    assert upright.standing == "is at its limit" and upright.tipping_moment == 0.0
+    assert "the least change makes it fall. Guy it." in upright.explain().result
     assert "sideways lean" in stands.cautions[0]
 
 

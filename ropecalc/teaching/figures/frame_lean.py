@@ -171,24 +171,24 @@ def frame_at(values: Values, height: float) -> FrameAt:
 
 
 def _pulled(values: Values, held: Hold) -> HeadLoad:
-    return head_load(values["direction"], _lines(values, held), efficiency=values["efficiency"])
+    return head_load(_lines(values, held), efficiency=values["efficiency"])
 
 
 def _lines(values: Values, held: Hold) -> tuple[HeadLine, ...]:
     """The counted lines; haul and belay lie along the haul leg, as the upper track legs do."""
-    front, back = held.haul_elevation, values["back"]
-    lines = [HeadLine("haul line", held.haul_tension, front, back)]
+    front, back, way = held.haul_elevation, values["back"], values["direction"]
+    lines = [HeadLine("haul line", way, held.haul_tension, front, back)]
     if values["lines"] != "haul":
-        lines.append(HeadLine("track lines", held.line_tension, front, back))
+        lines.append(HeadLine("track lines", Direction.HOLDING, held.line_tension, front, back))
     if values["lines"] == "belay":
-        lines.append(HeadLine("belay", values["belay"], front, back))
+        lines.append(HeadLine("belay", way, values["belay"], front, back))
     return tuple(lines)
 
 
 def _guy_tension(values: Values, at: FrameAt) -> float | None:
     """What the guy holds in the worst case; None where it has nothing to hold or cannot."""
     worst = at.worst
-    if worst is None or at.load is None or worst.standing is Standing.STANDS:
+    if worst is None or at.load is None or worst.standing in (Standing.STANDS, Standing.LIMIT):
         return None
     inward, down = at.load.corners[at.footings.index(worst)]
     back = worst.standing is Standing.TIPS_BACK
@@ -231,6 +231,7 @@ _COUNTED = {
 }
 _VERDICT = {
     Standing.STANDS: "stands",
+    Standing.LIMIT: "is at its limit",
     Standing.TIPS_BACK: "falls back",
     Standing.TIPS_OUT: "falls out",
 }
@@ -293,7 +294,7 @@ def _footing_words(result: FrameLean, worst: Footing, display: Display) -> str:
     side = "out" if result.guy == "front" else "in"
     angle = say(display, result.values["guy_angle"], Kind.ANGLE)
     guy = f"The guy, led {side} at {angle} below the horizontal,"
-    if worst.standing is Standing.STANDS:
+    if worst.standing in (Standing.STANDS, Standing.LIMIT):
         return f"{worst.standing.sentence} {guy} only steadies it."
     if result.guy_tension is None:
         return f"{worst.standing.sentence} {guy} cannot hold it."

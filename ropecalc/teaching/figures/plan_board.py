@@ -17,6 +17,7 @@ from matplotlib.lines import Line2D
 
 from ropecalc import cautions
 from ropecalc.derivation import DomainError
+from ropecalc.mechanics.friction import Direction
 from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
 from ropecalc.mechanics.redirects import HeadLine, HeadLoad, head_load
 from ropecalc.mechanics.strength import margin
@@ -266,14 +267,14 @@ def _near(total: float, count: int, efficiency: float) -> float:
 def _head(
     haul: float | None, track: float, elevation: float | None, efficiency: float
 ) -> HeadLoad | None:
-    """Haul line and track lines through one head while the team hauls."""
+    """Haul line, hauled, and track lines, made fast behind it, through one head."""
     if haul is None or elevation is None:
         return None
-    lines = [HeadLine("haul line", haul, elevation, BACK)]
+    lines = [HeadLine("haul line", Direction.HAULING, haul, elevation, BACK)]
     if track > 0:
-        lines.append(HeadLine("track lines", track, elevation, BACK))
+        lines.append(HeadLine("track lines", Direction.HOLDING, track, elevation, BACK))
     try:
-        return head_load("hauling", lines, efficiency=efficiency)
+        return head_load(lines, efficiency=efficiency)
     except DomainError:
         return None
 
