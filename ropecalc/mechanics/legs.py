@@ -20,7 +20,7 @@ from ropecalc.mechanics import anchors
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.straight import FLAT
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display, Kind, Rounding
 
 IN_SPACE = (
     "Static model with straight, weightless legs. Left out: starts, stops and snags, wind, edge "
@@ -179,8 +179,8 @@ class SharedLegs:
         """Range and sharing, leg by leg."""
         display = display or Display()
 
-        def show(force: float) -> str:
-            return display.show(force, Kind.FORCE)
+        def show(force: float, rounding: Rounding = Rounding.NEAREST) -> str:
+            return display.show(force, Kind.FORCE, rounding=rounding)
 
         lines = [
             said(
@@ -200,15 +200,16 @@ class SharedLegs:
             slack = " (slack)" if now == 0 else ""
             lines.append(
                 said(
-                    f"Leg {number}: anywhere from {show(low)} to {show(high)}; with this stretch "
-                    f"and these lengths {show(now)}{slack}."
+                    f"Leg {number}: anywhere from {show(low, Rounding.DOWN)} to "
+                    f"{show(high, Rounding.UP)}; with this stretch and these lengths "
+                    f"{show(now)}{slack}."
                 )
             )
-        worst = max(self.most)
+        worst = show(max(self.most), Rounding.UP)
         return account(
             "Legs that share a load",
             lines,
-            f"any one leg may have to carry up to {show(worst)}",
+            f"any one leg may have to carry up to {worst}",
             assumptions=anchors.ASSUMED,
             cautions=self.cautions,
         )
@@ -409,11 +410,13 @@ def bridle(
             "longer legs or anchors closer together."
         )
     first_pull, second_pull = np.linalg.solve(np.array(ways).T, [0.0, weight])
+    even = abs(first_pull - second_pull) <= FLAT * weight  # lengths are not known better
+    shares = "they share equally" if even else "the steeper one carries more"
     return Bridle(
         (float(knot[0]), float(knot[1])),
         (float(first_pull), float(second_pull)),
         between,
-        f"The legs stand {np.degrees(between):.3g}° apart, and the steeper one carries more.",
+        f"The legs stand {np.degrees(between):.3g}° apart, and {shares}.",
     )
 
 

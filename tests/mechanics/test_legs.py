@@ -262,6 +262,13 @@ def test_a_few_centimetres_hand_one_leg_everything() -> None:
     assert "Leg 2: anywhere from 0" in text and "(slack)" in text.split("Leg 2")[1].split("\n")[0]
     assert "(slack)" not in text.split("Leg 1")[1].split("\n")[0]
     assert "any one leg may have to carry up to 2.00 kN" in text
+    wide = redundant_legs((0, 0, 0), row(1.11), DOWN, stiffness=1e6)
+    assert wide.most[0] == pytest.approx(1000 / math.cos(1.11)) == pytest.approx(2248.9, abs=0.1)
+    assert "Leg 1: anywhere from 0 kN to 2.25 kN;" in wide.explain().as_text()
+    high = redundant_legs((0, 0, 0), row(1.1061), DOWN, stiffness=1e6)
+    assert 2230 < high.most[0] < 2235  # 2.23 to the nearest
+    assert high.explain().result == "any one leg may have to carry up to 2.24 kN"
+    assert "to 2.24 kN; with this stretch" in high.explain().as_text()
     assert "does not settle" in long.cautions[0]
 
 
@@ -302,6 +309,14 @@ def test_what_cannot_share_is_refused(change, words) -> None:
     asked = {"knot": (0, 0, 0), "anchor_places": row(0.8), "pull": DOWN, "stiffness": 5e4} | change
     with pytest.raises(DomainError, match=words):
         redundant_legs(**asked)
+
+
+def test_legs_stretched_nearly_straight_are_refused() -> None:
+    for rise in (0.0, 1e-9, 2e-4):
+        with pytest.raises(DomainError, match=r"straight against each other, or nearly|No sharing"):
+            redundant_legs((0, 0, 0), [(-1.0, 0, rise), (1.0, 0, rise)], DOWN, stiffness=5e4)
+    two = redundant_legs((0, 0, 0), [(-1.0, 0, 0.01), (1.0, 0, 0.01)], DOWN, stiffness=1e9)
+    assert two.most == pytest.approx([1000 * math.hypot(1, 0.01) / 0.01] * 2, rel=1e-6)
 
 
 # --- a bridle by its lengths ------------------------------------------------------------------
@@ -372,13 +387,17 @@ def test_a_bridle_is_told_and_names_change_with_the_legs() -> None:
     first, second = (Display().show(t, Kind.FORCE) for t in one.tensions)
     assert told.result == f"leg 1 carries {first}, leg 2 {second}"
     assert "1.44 m out and 1.61 m up" in told.as_text()
-    assert "68° apart" in told.as_text()
+    assert "68° apart, and the steeper one carries more." in told.as_text()
 
 
 def test_equal_legs_agree_with_the_formula_from_lengths() -> None:
     hung = bridle((0.0, 3.0), (1.5, 3.0), first_length=2.0, second_length=2.0, load=2000.0)
     each = anchors.bridle_leg_tension(load=2000.0, leg_length=2.0, anchor_spacing=1.5)
     assert hung.tensions == pytest.approx((each, each))
+    assert hung.sentence == "The legs stand 44° apart, and they share equally."
+    near = bridle((0.0, 3.0), (1.5, 3.0), first_length=2.0, second_length=2.01, load=2000.0)
+    assert abs(near.tensions[0] - near.tensions[1]) > 2.0  # more than a thousandth of the load
+    assert near.sentence.endswith("the steeper one carries more.")
 
 
 def test_a_bridle_that_is_none_is_refused() -> None:
@@ -387,6 +406,10 @@ def test_a_bridle_that_is_none_is_refused() -> None:
         bridle((0, 3), (4, 3), **good)
     with pytest.raises(DomainError, match="do not meet"):
         bridle((0, 3), (3.5, 3), **good)
+    with pytest.raises(DomainError, match="in one straight line, or nearly"):
+        bridle((0, 3), (3.5 - 1e-9, 3), **good)
+    tight = bridle((0, 3), (3.4999, 3), **good)  # the knot sinks by 1.3 cm
+    assert tight.knot[1] == pytest.approx(3 - math.sqrt(2 * 1e-4 * 2.0 * 1.5 / 3.5), rel=1e-3)
     with pytest.raises(DomainError, match="first_length"):
         bridle((0, 3), (2, 3), **{**good, "first_length": -1.0})
     with pytest.raises(DomainError, match="first must be two finite numbers"):
