@@ -6,13 +6,20 @@ own load. Strengths, loads and required factors are what the user enters; none i
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 
 from ropecalc import cautions
-from ropecalc.derivation import Argument, DomainError, Explanation, Step, derive
+from ropecalc.derivation import (
+    NOT_NEGATIVE,
+    Argument,
+    DomainError,
+    Explanation,
+    Step,
+    derive,
+)
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.units import Display, Kind, Rounding
@@ -80,7 +87,8 @@ def terminated_strength(argument: Argument) -> Step:
 class Component:
     """One component: its ``name``, its strength in N and the load in N that it carries itself.
 
-    ``strength`` and ``load`` may be arrays that go together, for instance along a raise.
+    ``strength`` and ``load`` may be arrays that go together, for instance along a raise. A load
+    of 0 is that of a component that is not loaded.
     """
 
     name: str
@@ -92,9 +100,10 @@ class Component:
 class WeakestLink:
     """The margins of all components, and which of them is the least.
 
-    ``margins`` go with ``components``. ``least`` is the smallest margin (at each point, for
-    arrays) and ``weakest`` the index of the component that has it; the first one of equals.
-    ``inside`` is None where no required factor was entered.
+    ``margins`` go with ``components``; infinite for one that is not loaded. ``least`` is the
+    smallest margin (at each point, for arrays) and ``weakest`` the index of the component that has
+    it; the first one of equals, and −1 at points of an array where nothing is loaded. ``inside`` is
+    None where no required factor was entered.
     """
 
     components: tuple[Component, ...]
@@ -117,11 +126,15 @@ class WeakestLink:
         def factor(value: float) -> str:
             return display.number(value, Kind.RATIO, 2, Rounding.DOWN)
 
+        def told(part: Component, value: float) -> str:
+            strength = display.show(part.strength, Kind.FORCE, 2, Rounding.DOWN)
+            if value == np.inf:
+                return f"{part.name}: {strength}, not loaded."
+            load = display.show(part.load, Kind.FORCE, 2, Rounding.UP)
+            return f"{part.name}: {strength} over {load}, factor {factor(value)}."
+
         lines = [
-            said(
-                f"{part.name}: {display.show(part.strength, Kind.FORCE, 2, Rounding.DOWN)} over "
-                f"{display.show(part.load, Kind.FORCE, 2, Rounding.UP)}, factor {factor(value)}."
-            )
+            said(told(part, value))
             for part, value in zip(self.components, self.margins, strict=True)
         ]
         lines.insert(0, said("Each strength is divided by that component's own load.", law=True))
@@ -162,8 +175,9 @@ def weakest_link(
     """The margin of each component with its own load, and the least of them.
 
     The uncertainties are shares (0.3: loads may be 30 % higher); ``required`` is the factor that
-    the user's authority asks for, if any. Raises :class:`DomainError` for no components, nameless
-    ones or two of the same name, and for values outside their domains.
+    the user's authority asks for, if any. A component with a load of 0 does not govern. Raises
+    :class:`DomainError` for no components, nameless ones or two of the same name, if none is
+    loaded, and for values outside their domains.
     """
     parts = tuple(components)
     if not parts:
@@ -181,7 +195,10 @@ def weakest_link(
         (required,) = checked((named(q.MARGIN, "required", "factor that is required"), required))
     margins = tuple(_margin(part, more, less) for part in parts)
     table = np.stack(np.broadcast_arrays(*margins))
-    least, weakest = table.min(axis=0), table.argmin(axis=0)
+    least = table.min(axis=0)
+    if np.all(least == np.inf):
+        raise DomainError("No component is loaded. Give at least one the load that it carries.")
+    weakest = np.where(least == np.inf, -1, table.argmin(axis=0))
     return WeakestLink(
         components=parts,
         margins=margins,
@@ -195,14 +212,24 @@ def weakest_link(
     )  # fmt: skip
 
 
+_MAY_BE_IDLE = replace(q.COMPONENT_LOAD, domain=NOT_NEGATIVE)
+
+
 def _margin(part: Component, more: float, less: float) -> Any:
     try:
-        return margin(
-            strength=part.strength,
-            component_load=part.load,
-            load_uncertainty=more,
-            strength_uncertainty=less,
+        (load,) = checked((_MAY_BE_IDLE, part.load))
+        idle = np.equal(load, 0.0)
+        found = np.where(
+            idle,
+            np.inf,
+            margin(
+                strength=part.strength,
+                component_load=np.where(idle, 1.0, load),
+                load_uncertainty=more,
+                strength_uncertainty=less,
+            ),
         )
+        return found if found.ndim else float(found)
     except DomainError as error:
         refusal = error
 

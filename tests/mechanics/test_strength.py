@@ -1,6 +1,6 @@
 """Margins against published ratings and a chain that is searched by hand."""
 
-from math import nan
+from math import inf, nan
 
 import numpy as np
 import pytest
@@ -81,6 +81,32 @@ def test_the_least_is_the_one_that_fails_first(
 def test_of_equals_the_first_is_named() -> None:
     found = weakest_link([Component("one", 10e3, 1e3), Component("two", 20e3, 2e3)])
     assert found.weakest == 0 and found.least == pytest.approx(10.0)
+
+
+def test_what_is_not_loaded_does_not_govern() -> None:
+    idle = Component("belay", 0.5e3, 0.0)
+    found = weakest_link([idle, Component("line", 12e3, 2e3)], required=5.0)
+    assert found.least == pytest.approx(6.0) and found.weakest == 1 and found.inside is True
+    assert found.margins == (inf, pytest.approx(6.0))
+    text = found.explain().as_text()
+    assert "belay: 0.50 kN, not loaded." in text and "line: 12 kN over 2.0 kN, factor 6." in text
+    assert found.explain().result.startswith("weakest: line, factor 6")
+    with pytest.raises(DomainError, match=r"No component is loaded\. Give at least one the load"):
+        weakest_link([idle, Component("line", 12e3, np.zeros(2))])
+    with pytest.raises(DomainError, match="belay: The strength of the component is 0"):
+        weakest_link([Component("belay", 0.0, 0.0), Component("line", 12e3, 2e3)])
+
+
+def test_along_a_raise_a_component_may_be_idle_at_places() -> None:
+    parts = [
+        Component("line", 12e3, np.array([0.0, 1e3, 0.0])),
+        Component("hub", 15e3, np.array([0.0, 2e3, 3e3])),
+    ]
+    found = weakest_link(parts, required=6.0)
+    assert found.least.tolist() == [inf, 7.5, 5.0]
+    assert found.weakest.tolist() == [-1, 1, 1]
+    assert found.inside.tolist() == [True, True, False]
+    assert found.margins[0].tolist() == [inf, 12.0, inf]
 
 
 def test_along_a_raise_the_weakest_may_change() -> None:
