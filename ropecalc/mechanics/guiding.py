@@ -478,7 +478,8 @@ def hub_limit(argument: Argument) -> Step:
     result=q.CLEAR_OFFSET,
     assumptions=(
         "The haul line is straight from the directional to the litter.",
-        "The clearance is measured level; straight across the leaning rope it is a little less.",
+        "The clearance is measured level; at right angles to the rope it is less: times the sine "
+        "of the haul elevation.",
     ),
     conditions=(
         Condition(
@@ -491,7 +492,10 @@ def hub_limit(argument: Argument) -> Step:
     source="derived here from similar triangles",
 )
 def haul_clearance_offset(argument: Argument) -> Step:
-    """Distance out in m of the litter at which the haul line passes an outcrop with clearance."""
+    """Distance out in m of the litter at which the haul line passes an outcrop with clearance.
+
+    The clearance c in m is level; at right angles to the rope it is c sin(alpha).
+    """
     z, x_d, z_d, x_o, z_o = argument.symbols(q.Z_LOW, q.X_D, q.Z_D, q.X_O, q.Z_O)
     clear, out = argument.symbols(q.CLEARANCE, q.CLEAR_OFFSET)
     line = argument.law(

@@ -262,6 +262,16 @@ def test_clearance_of_the_haul_line_by_walking_along_it() -> None:
         assert nearest <= clear
 
 
+def test_at_right_angles_to_the_rope_the_clearance_is_less() -> None:
+    """Distance of the tip from the straight rope, from coordinates."""
+    out = g.haul_clearance_offset(z=5.0, x_D=0.3, z_D=32.0, x_O=1.5, z_O=25.0, clearance=0.5)
+    rope = np.array([out - 0.3, 5.0 - 32.0])
+    across = abs(rope[0] * (25.0 - 32.0) - rope[1] * (1.5 - 0.3)) / np.hypot(*rope)
+    assert across == pytest.approx(0.5 * math.sin(math.atan2(27.0, out - 0.3)), rel=1e-12)
+    said = " ".join(g.haul_clearance_offset.assumptions)
+    assert "measured level; at right angles to the rope it is less: times the sine of the" in said
+
+
 def test_clearance_of_the_worked_case() -> None:
     # an independent calculation made for this project: outcrop 1.5 m out at 25 m, 0.5 m clearance
     values = {"x_D": 0.3, "z_D": 32.0, "x_O": 1.5, "z_O": 25.0, "clearance": 0.5}
