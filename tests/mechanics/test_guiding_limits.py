@@ -114,6 +114,15 @@ def test_hubs_anywhere_balance_and_agree_with_finite_elements() -> None:
     [
         ({"hubs": [(38.0, 12.0, 1.0), (30.0, 5.0, 1.0)]}, "line to hub [12] would have to push"),
         ({"hubs": [(38.0, 0.0, 1.0), (30.0, 0.0, 1.0)]}, "lie in one plane"),
+        ({"hubs": [(38.0, 1e-4, 1.0), (38.0, -1e-4, 1.0)]}, "one plane, or nearly, .* apart"),
+        ({"hubs": [(38.0, 0.01, 1.0), (38.0, -0.01, 1.0)]}, "Move the hubs further apart"),
+        ({"hubs": [hubs(0.5), hubs(0.5)]}, "at a time"),
+        ({"litter": [LITTER, LITTER]}, "one litter, one directional, two hubs and one load"),
+        ({"haul_directional": [TOP, TOP]}, "one litter, one directional, two hubs and one load"),
+        ({"hubs": [(38.0, 5.0, 1.0), (38.0, -5.0, 1.0), (38.0, 0.0, 1.0)]}, "2 rows"),
+        ({"hubs": [(38.0, 5.0), (38.0, -5.0)]}, "three finite numbers"),
+        ({"haul_directional": LITTER}, "its end lies at the litter"),
+        ({"track_directional": LITTER}, "its end lies at the litter"),
         ({"hubs": [(38.0, 0.0, 1.0)]}, "2 rows"),
         ({"hubs": [LITTER, (30.0, 5.0, 1.0)]}, "its end lies at the litter"),
         ({"load": 0.0}, "load"),
@@ -135,6 +144,16 @@ def test_beyond_the_line_to_spread_hubs_nothing_holds() -> None:
         two_hub_tension(
             load=2000.0, haul_elevation=0.7, ground_depression=0.6, hub_spread=math.radians(40)
         )
+
+
+def test_hubs_a_metre_apart_are_told_apart() -> None:
+    found = two_hubs(
+        load=CASE_LOAD, litter=LITTER, haul_directional=TOP,
+        hubs=[(40.0, 0.5, 0.5), (40.0, -0.5, 0.5)],
+    )  # fmt: skip
+    alone = guiding.tag_tension(load=CASE_LOAD, **ANGLES)
+    assert found.together == pytest.approx(alone, rel=1e-3)
+    assert found.line_tensions[0] == pytest.approx(found.line_tensions[1], rel=1e-9)
 
 
 # --- sag --------------------------------------------------------------------------------------
