@@ -273,6 +273,43 @@ def free_trolley_tension(argument: Argument) -> Step:
     )
 
 
+@derive(
+    "Track lines: their tension from the angle at the litter",
+    given=(q.LOAD, q.LITTER_ANGLE, q.GROUND_DEPRESSION),
+    between=(q.HAUL_TENSION, q.HAUL_ELEVATION),
+    result=q.TRACK_TENSION,
+    assumptions=guiding.track_tension.assumptions,
+    conditions=(
+        Condition(
+            "The angle at the litter must leave the haul leg no steeper than plumb and no flatter "
+            "than a rising ground leg, where the haul line would go slack; the legs must not lie "
+            f"in one straight line: at {FLAT_WORDS} or less from it no tension holds the litter.",
+            "Measure the angle again, over the top from the haul leg to the ground leg.",
+            lambda v: (
+                (v["litter_angle"] >= np.pi / 2 + v["ground_depression"])
+                & (v["litter_angle"] <= np.pi + 2 * np.minimum(v["ground_depression"], 0.0))
+                & (np.sin(v["litter_angle"]) > FLAT)
+            ),
+        ),
+    ),
+    cautions=guiding.track_tension.cautions,
+)
+def track_tension_at_litter_angle(argument: Argument) -> Step:
+    """Tension in N of all track lines whose legs make ``litter_angle`` (rad) at the litter."""
+    load, angle, down = argument.symbols(q.LOAD, q.LITTER_ANGLE, q.GROUND_DEPRESSION)
+    up = argument.symbol(q.HAUL_ELEVATION)
+    sin, cos = argument.sympy.sin, argument.sympy.cos
+    known = guiding.litter_angle.argue(argument)
+    turned = argument.solve("So the haul elevation is known.", known, up)
+    found = guiding.track_tension.argue(argument)
+    put_in = argument.substitute("Put it in.", found, turned)
+    return argument.rewrite(
+        "Half a turn changes the sign of the cosine.",
+        put_in,
+        -load * cos(angle - down) / sin(angle),
+    )
+
+
 # --- the critical geometry of any rig for any k -----------------------------------------------
 
 critical_redirect_angle = redirect_ratio.solved_for("strand_angle")

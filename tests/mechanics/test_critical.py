@@ -220,3 +220,36 @@ def test_a_free_trolley_does_not_feel_the_rise_but_needs_the_rope() -> None:
 
 def test_spans_warn_of_stretch() -> None:
     assert "Measure sag under load" in mid_span_tension.cautions[0]
+
+
+@pytest.mark.parametrize("depression", [-10.0, 0.0, 10.0, 25.0])
+@pytest.mark.parametrize("opened", [118.0, 120.0, 140.0, 160.0])
+def test_tension_from_the_angle_at_the_litter_balances_forces(
+    depression: float, opened: float
+) -> None:
+    """Both balances of the litter, solved as a linear system from drawn directions."""
+    down, angle = np.radians(depression), np.radians(opened)
+    up = np.pi + down - angle
+    haul = np.array([-np.cos(up), np.sin(up)])
+    ground = np.array([np.cos(down), -np.sin(down)])
+    _, track = np.linalg.solve(np.array([haul, haul + ground]).T, [0.0, 2000.0])
+    found = critical.track_tension_at_litter_angle(
+        load=2000.0, litter_angle=angle, ground_depression=down
+    )
+    assert found == pytest.approx(track, rel=1e-9)
+
+
+def test_a_hundred_and_twenty_degrees_at_the_litter_is_not_the_load() -> None:
+    """An independent calculation made for this project: 0.395 of the load at 10 degrees."""
+    found = critical.track_tension_at_litter_angle(
+        load=1.0, litter_angle=np.radians(120), ground_depression=np.radians(10)
+    )
+    assert found == pytest.approx(0.395, abs=5e-4)
+
+
+@pytest.mark.parametrize("opened", [99.0, 179.99, 180.0, 190.0])
+def test_angles_at_the_litter_that_cannot_be_are_refused(opened: float) -> None:
+    with pytest.raises(ValueError, match="angle at the litter"):
+        critical.track_tension_at_litter_angle(
+            load=2000.0, litter_angle=np.radians(opened), ground_depression=np.radians(10)
+        )

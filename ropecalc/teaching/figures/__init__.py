@@ -2,6 +2,7 @@
 
 from ropecalc.teaching.figures.anchor_legs import ANCHOR_LEGS
 from ropecalc.teaching.figures.contour_map import CONTOUR_MAP
+from ropecalc.teaching.figures.critical_dial import CRITICAL_DIAL
 from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
 from ropecalc.teaching.figures.plan_board import PLAN_BOARD
 from ropecalc.teaching.figures.pulley_count import PULLEY_COUNT
@@ -10,13 +11,23 @@ from ropecalc.teaching.figures.three_ways import THREE_WAYS
 from ropecalc.teaching.keyed import by_key
 
 FIGURES = by_key(
-    (ANCHOR_LEGS, FRAME_LEAN, PULLEY_COUNT, THREE_WAYS, CONTOUR_MAP, TENSIONER_PLAN, PLAN_BOARD)
+    (
+        ANCHOR_LEGS,
+        FRAME_LEAN,
+        PULLEY_COUNT,
+        CRITICAL_DIAL,
+        THREE_WAYS,
+        CONTOUR_MAP,
+        TENSIONER_PLAN,
+        PLAN_BOARD,
+    )
 )
 """Every figure by its key; what is listed here is driven over its ranges by the tests."""
 
 __all__ = [
     "ANCHOR_LEGS",
     "CONTOUR_MAP",
+    "CRITICAL_DIAL",
     "FIGURES",
     "FRAME_LEAN",
     "PLAN_BOARD",
