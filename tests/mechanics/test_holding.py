@@ -583,6 +583,8 @@ def test_each_verdict_at_a_place_made_for_it() -> None:
     table = [
         (Method.TRACK, CASE, 2.5, 20.0, Reach.HELD), (Method.TAG, CASE, 0.3, 20.0, Reach.PLUMB),
         (Method.ATTENDANT, CASE, 2.0, 32.0, Reach.ABOVE_DIRECTIONAL),
+        (Method.ATTENDANT, CASE, 10.3, 31.9901, Reach.ABOVE_DIRECTIONAL),
+        (Method.ATTENDANT, CASE, 10.3, 31.9899, Reach.HELD),
         (Method.TRACK, low_track, 2.0, 26.0, Reach.ABOVE_DIRECTIONAL),
         (Method.TAG, low_track, 2.0, 26.0, Reach.HELD),
         (Method.TAG, CASE, 0.2, 20.0, Reach.INSIDE_PLUMB),
