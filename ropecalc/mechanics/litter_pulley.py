@@ -172,9 +172,8 @@ class LitterPulley:
             ),
             said(
                 "The side the rope moves towards carries more: going up the ground leg, going down "
-                "the upper leg. While "
-                f"{self.direction} the upper leg carries {self.leg_ratio.show(Kind.RATIO, display)}"
-                " times the ground leg."
+                f"the upper leg. While {self.direction} the upper leg carries "
+                f"{self.leg_ratio.outwards(Kind.RATIO, display)} times the ground leg."
             ),
             said(
                 "The ground legs carry "
@@ -192,7 +191,7 @@ class LitterPulley:
         return account(
             "Friction at the litter's pulley",
             told,
-            f"haul tension {self.haul_tension.show(Kind.FORCE, display)}",
+            f"haul tension {self.haul_tension.outwards(Kind.FORCE, display)}",
             assumptions=_RUBBING,
             cautions=self.cautions,
         )

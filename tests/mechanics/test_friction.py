@@ -192,3 +192,14 @@ def test_turning_round_is_two_passes_over_the_same_edge(friction: float, turn: f
     there, back = step**pieces, 1 / step**pieces
     found = edge_reversal(friction=friction, turn=math.radians(turn))
     assert found == pytest.approx(there / back, rel=1e-5)
+
+
+def test_the_ends_of_a_band_are_rounded_outwards() -> None:
+    display = Display()
+    assert Band(1614.0, 1726.0).outwards(Kind.FORCE, display) == "1.61 kN to 1.73 kN"
+    assert Band(1616.0, 1721.0).outwards(Kind.FORCE, display) == "1.61 kN to 1.73 kN"
+    assert Band(1616.0, 1616.0).outwards(Kind.FORCE, display) == "1.62 kN"  # one value is no band
+    assert Band(1616.0, 1616.0 * (1 + 1e-10)).outwards(Kind.FORCE, display) == "1.62 kN"
+    assert Band(1616.0, 1616.1).outwards(Kind.FORCE, display) == "1.61 kN to 1.62 kN"
+    assert Band(-0.2, -0.1).outwards(Kind.RATIO, display) == "−0.200 to −0.100"
+    assert Band(0.0, 0.0).outwards(Kind.FORCE, display) == "0 kN"
