@@ -213,6 +213,9 @@ TERMS = by_key(
             "ground depression",
             "The angle of the ground leg below the horizontal, at the litter.",
         ),
+        Term("multiple", "multiple", "How many times the load a tension is."),
+        Term("span", "span", "A rope between two ends that carries a load on its way."),
+        Term("sag", "sag", "How far the loaded point hangs below the line between the ends."),
         Term(
             "critical-angle",
             "critical angle",

@@ -20,6 +20,7 @@ from ropecalc.mechanics.critical import (
     line_ratio,
     rig,
 )
+from ropecalc.mechanics.vectors import weight
 from ropecalc.teaching.canvas import INK, SOFT_INK, Canvas
 from ropecalc.teaching.drawing import (
     FAINT,
@@ -443,6 +444,7 @@ class _Curve:
 # --- the figure -------------------------------------------------------------------------------
 
 _DEGREE = math.radians(1)
+_LOAD = float(weight(mass=200.0))
 _START, _MOST = 10 * _DEGREE, 28 * _DEGREE  # beyond 30° no haul leg makes 120° at the litter
 
 CONTROLS = (
@@ -460,7 +462,8 @@ def _outcome(display: Display) -> Outcome:
         right=0 if share < 0.75 else 1 if share < 1.5 else 2,
         sentence=(
             f"With the ground leg {depression} below level it carries "
-            f"{_multiple(display, share)} times the load."
+            f"{_multiple(display, share)} times the load: {say(display, share * _LOAD, Kind.FORCE)} "
+            f"of {say(display, _LOAD, Kind.FORCE)}."
         ),
     )
 

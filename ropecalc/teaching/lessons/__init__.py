@@ -2,6 +2,7 @@
 
 from ropecalc.teaching.keyed import by_key
 from ropecalc.teaching.lessons.anchors import ANCHORS
+from ropecalc.teaching.lessons.critical_angles import CRITICAL_ANGLES
 from ropecalc.teaching.lessons.high_directional import HIGH_DIRECTIONAL
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
 from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
@@ -13,6 +14,7 @@ LESSONS = by_key(
         ANCHORS,
         HIGH_DIRECTIONAL,
         MECHANICAL_ADVANTAGE,
+        CRITICAL_ANGLES,
         HOLDING_OFF,
         TENSIONER,
         WHOLE_RAISE,
