@@ -332,6 +332,6 @@ def largest_offset(
         up, leg = np.arctan2(z_d - height, middle - x_d), np.arctan2(z_a - height, middle - x_a)
         down = np.arctan2(height - z_b, x_b - middle)
         lever = np.sin(up - down) + np.sin(leg - up)
-        inside = (lever > 0) & (weight * np.cos(up) < tension * lever)
+        inside = (lever > FLAT) & (weight * np.cos(up) < tension * lever)
         low, high = np.where(inside, middle, low), np.where(inside, high, middle)
     return float(low) if low.ndim == 0 else low

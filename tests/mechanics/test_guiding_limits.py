@@ -331,6 +331,8 @@ def test_offsets_at_many_heights_stay_short_of_the_straight_line() -> None:
     limit = guiding.straight_line_limit(z=z, x_D=0.3, z_D=32.0, x_B=40.0, z_B=0.5)
     assert found.shape == (40,) and (found < limit).all()
     np.testing.assert_allclose(found, limit, rtol=2e-3)
+    held = hold(Method.TRACK, CASE, CASE_LOAD, found - 1e-6, z)
+    assert not np.ma.getmaskarray(held.line_tension).any()  # however much, it can be held there
     assert type(largest_offset(**WORKED, line_tension=1e7, z=3.0)) is float
     assert largest_offset(**WORKED, line_tension=0.0, z=3.0) == pytest.approx(0.3)
 
