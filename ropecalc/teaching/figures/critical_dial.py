@@ -462,8 +462,8 @@ def _outcome(display: Display) -> Outcome:
         right=0 if share < 0.75 else 1 if share < 1.5 else 2,
         sentence=(
             f"With the ground leg {depression} below level it carries "
-            f"{_multiple(display, share)} times the load: {say(display, share * _LOAD, Kind.FORCE)} "
-            f"of {say(display, _LOAD, Kind.FORCE)}."
+            f"{_multiple(display, share)} times the load, "
+            f"{say(display, share * _LOAD, Kind.FORCE)} of {say(display, _LOAD, Kind.FORCE)}."
         ),
     )
 
