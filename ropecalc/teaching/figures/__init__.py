@@ -1,6 +1,7 @@
 """The interactive figures of the lessons, one module each."""
 
 from ropecalc.teaching.figures.anchor_legs import ANCHOR_LEGS
+from ropecalc.teaching.figures.closed_polygon import CLOSED_POLYGON
 from ropecalc.teaching.figures.contour_map import CONTOUR_MAP
 from ropecalc.teaching.figures.critical_dial import CRITICAL_DIAL
 from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
@@ -12,6 +13,7 @@ from ropecalc.teaching.keyed import by_key
 
 FIGURES = by_key(
     (
+        CLOSED_POLYGON,
         ANCHOR_LEGS,
         FRAME_LEAN,
         PULLEY_COUNT,
@@ -26,6 +28,7 @@ FIGURES = by_key(
 
 __all__ = [
     "ANCHOR_LEGS",
+    "CLOSED_POLYGON",
     "CONTOUR_MAP",
     "CRITICAL_DIAL",
     "FIGURES",
