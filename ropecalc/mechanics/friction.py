@@ -118,7 +118,7 @@ REVERSAL = Variable(
     Domain(1.0, float("inf")),
     Range(1.0, 8.0, 2.6),
 )
-LOAD_SIDE = named(q.TENSION_BEHIND, "load_side", "tension on the load's side", "W")
+LOAD_SIDE = named(q.TENSION_BEHIND, "load_side", "tension on the load's side", r"T_\mathrm{load}")
 HAULED_SIDE = named(q.TENSION_AHEAD, "hauled", "team's side while hauling", r"S_\uparrow")
 LOWERED_SIDE = named(q.TENSION_AHEAD, "lowered", "team's side while lowering", r"S_\downarrow")
 

@@ -78,7 +78,9 @@ HUB_PULLEY = named(
 )
 THROUGH = named(TAKE_IN, "through", "rope that runs through the device", r"\ell_\mathrm{thr}")
 NEEDED = named(TAKE_IN, "rope_needed", "length of the tensioner rope", r"\ell_\mathrm{rope}")
-LEAST_PLAY = named(q.PLAY, "least_play", "least distance of a travelling pulley from the hub", "m")
+LEAST_PLAY = named(
+    q.PLAY, "least_play", "least distance of a travelling pulley from the hub", r"d_\mathrm{min}"
+)
 HAUL_SPEED = named(LINE_RATE, "haul_speed", "speed at which the litter rises", r"v_\mathrm{h}")
 DEVICE_SPEED = named(
     LINE_RATE, "device_speed", "speed of the rope through the device", r"v_\mathrm{dev}"

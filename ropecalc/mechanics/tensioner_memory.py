@@ -24,7 +24,12 @@ from ropecalc.mechanics.tensioner import COUNTED, DEVICE_PULL, NO_BACKUP, whole_
 from ropecalc.units import Kind
 
 MOVED_BACK = Variable(
-    "moved_back", "r", "rope moved back at the device", Kind.LENGTH, NOT_NEGATIVE, Range(0, 1, 0.1)
+    "moved_back",
+    r"r_\mathrm{back}",
+    "rope moved back at the device",
+    Kind.LENGTH,
+    NOT_NEGATIVE,
+    Range(0, 1, 0.1),
 )
 ASSUMED = (
     COUNTED,

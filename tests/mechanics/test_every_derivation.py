@@ -384,4 +384,4 @@ def test_a_value_that_is_found_gives_the_target(derivation: Derivation) -> None:
             found += 1
             size = abs(target) + 1e-9
             assert derivation(**{name: value}, **others) == pytest.approx(target, abs=1e-9 * size)
-    assert found
+    assert found or derivation.expression.has(sympy.ceiling)  # which jumps over its targets

@@ -1,0 +1,188 @@
+"""What a raise asks of the haul team: throws, rope, time, and what a snag would feel.
+
+The same counts as :mod:`ropecalc.mechanics.pulleys.throw` makes for whole systems, one formula
+each.
+"""
+
+from ropecalc import cautions
+from ropecalc.derivation import (
+    NOT_NEGATIVE,
+    POSITIVE,
+    Argument,
+    Condition,
+    Range,
+    Step,
+    Variable,
+    derive,
+)
+from ropecalc.derivation.variable import Domain
+from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.manners import named
+from ropecalc.units import Kind
+
+RAISE_HEIGHT = Variable(
+    "raise_height", "H", "height of the whole raise", Kind.LENGTH, POSITIVE, Range(15, 60, 30)
+)
+THROW_RISE = Variable(
+    "throw_rise",
+    r"s_\mathrm{throw}",
+    "rise of the load in one throw",
+    Kind.LENGTH,
+    POSITIVE,
+    Range(2, 8, 4),
+)
+RESET_LOSS = Variable(
+    "reset_loss", r"\delta_\mathrm{reset}", "height lost at each reset", Kind.LENGTH, NOT_NEGATIVE,
+    Range(0.2, 0.6, 0.4),
+)  # fmt: skip
+THROWS = Variable(
+    "throws",
+    r"N_\mathrm{throw}",
+    "number of throws",
+    Kind.RATIO,
+    Domain(1, float("inf")),
+    Range(2, 20, 9),
+)
+HAND_SPEED = Variable(
+    "hand_speed", r"v_\mathrm{hand}", "speed of the haul team", Kind.SPEED, POSITIVE,
+    Range(0.2, 0.6, 0.3),
+)  # fmt: skip
+RESET_TIME = Variable(
+    "reset_time", r"t_\mathrm{reset}", "time of one reset", Kind.TIME, NOT_NEGATIVE,
+    Range(10, 40, 20),
+)  # fmt: skip
+RAISE_TIME = Variable(
+    "raise_time", r"t_\mathrm{raise}", "time of the whole raise", Kind.TIME, POSITIVE,
+    Range(100, 3000, 480),
+)  # fmt: skip
+EDGE_SETBACK = Variable(
+    "edge_setback", r"\ell_\mathrm{edge}", "from the anchor to the edge", Kind.LENGTH,
+    NOT_NEGATIVE, Range(4, 20, 8),
+)  # fmt: skip
+HAUL_TAIL = Variable(
+    "haul_tail", r"\ell_\mathrm{end}", "rope kept beyond the hands", Kind.LENGTH, NOT_NEGATIVE,
+    Range(3, 10, 5),
+)  # fmt: skip
+MAIN_ROPE = Variable(
+    "main_rope", r"\ell_\mathrm{main}", "length of the haul rope", Kind.LENGTH, POSITIVE,
+    Range(20, 120, 60),
+)  # fmt: skip
+PEOPLE = Variable(
+    "people",
+    r"n_\mathrm{people}",
+    "number of people hauling",
+    Kind.RATIO,
+    POSITIVE,
+    Range(2, 10, 5),
+)
+BURST = Variable(
+    "burst_per_person", r"f_\mathrm{burst}", "most that one person pulls for a moment", Kind.FORCE,
+    POSITIVE, Range(200, 600, 350),
+)  # fmt: skip
+SNAG = named(q.LOAD, "snag_pull", "force that the team can put into a snag", r"F_\mathrm{snag}")
+
+_GAINS = Condition(
+    "A reset must lose less than a throw gains.",
+    "Make longer throws, or reset with less loss.",
+    lambda v: v["throw_rise"] > v["reset_loss"],
+)
+_ADVANTAGE = Condition(
+    "An advantage is at least 1.",
+    "Give the load over the pull of the hands.",
+    lambda v: v["advantage"] >= 1,
+)
+_SOURCE = "derived here by counting rise, loss and rope"
+_STEADY = "Steady speed, and every reset like the other."
+_CAUTIONS = (
+    "A team tires, changes and stops; plan with time to spare.",
+    cautions.STATIC,
+    cautions.AUTHORITY,
+)
+
+
+@derive(
+    "Throws for a raise",
+    given=(RAISE_HEIGHT, THROW_RISE, RESET_LOSS),
+    result=THROWS,
+    assumptions=("Every throw is a whole one, and every reset loses the same.",),
+    conditions=(_GAINS,),
+    cautions=_CAUTIONS,
+    source=_SOURCE,
+)
+def throws_needed(argument: Argument) -> Step:
+    """Number N of throws; between N throws lie N − 1 resets, and each gives some height back."""
+    high, gain, loss = argument.symbols(RAISE_HEIGHT, THROW_RISE, RESET_LOSS)
+    ceiling, largest = argument.sympy.ceiling, argument.sympy.Max
+    return argument.law(
+        "N throws gain N times the rise, and the N − 1 resets between them lose some of it: take "
+        "the next whole number that covers the height.",
+        argument.symbol(THROWS),
+        largest(1, ceiling((high - loss) / (gain - loss))),
+    )
+
+
+@derive(
+    "Time of a raise",
+    given=(RAISE_HEIGHT, q.ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME),
+    result=RAISE_TIME,
+    assumptions=(_STEADY,),
+    conditions=(_ADVANTAGE,),
+    cautions=_CAUTIONS,
+    source=_SOURCE,
+)
+def raise_time(argument: Argument) -> Step:
+    """Time in s of a raise in N throws; what a reset loses is hauled once more."""
+    high, n, speed, throws, loss, pause = argument.symbols(
+        RAISE_HEIGHT, q.ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME
+    )
+    return argument.law(
+        "The hands walk the advantage times what is hauled, which is the height and once more "
+        "what each reset lost; and each reset takes its time.",
+        argument.symbol(RAISE_TIME),
+        n * (high + (throws - 1) * loss) / speed + (throws - 1) * pause,
+    )
+
+
+@derive(
+    "Haul rope with the system in its own tail",
+    given=(RAISE_HEIGHT, EDGE_SETBACK, q.ADVANTAGE, THROW_RISE, HAUL_TAIL),
+    result=MAIN_ROPE,
+    assumptions=("A simple system, built in the tail of the haul rope.",),
+    conditions=(_ADVANTAGE,),
+    cautions=_CAUTIONS,
+    source="derived here by following the rope",
+)
+def main_rope(argument: Argument) -> Step:
+    """Length in m of a haul rope that has a simple n:1 in its own tail, pulled out for a throw."""
+    high, back, n, throw, tail = argument.symbols(
+        RAISE_HEIGHT, EDGE_SETBACK, q.ADVANTAGE, THROW_RISE, HAUL_TAIL
+    )
+    return argument.law(
+        "Follow the rope: up the wall, back to the anchor, then once more through the length of a "
+        "throw for every part of the system after the first, and the tail.",
+        argument.symbol(MAIN_ROPE),
+        high + back + (n - 1) * throw + tail,
+    )
+
+
+@derive(
+    "What a team can put into a snag",
+    given=(PEOPLE, BURST, q.ADVANTAGE),
+    result=SNAG,
+    assumptions=("Everybody pulls as hard as they can for a moment.",),
+    conditions=(_ADVANTAGE,),
+    cautions=(
+        "People who are stopped jerk harder than they haul; measure it, or take it high.",
+        cautions.STATIC,
+        cautions.AUTHORITY,
+    ),
+    source="derived here from the advantage",
+)
+def snag_pull(argument: Argument) -> Step:
+    """Force in N at the load's side if something catches while the team pulls."""
+    people, each, gain = argument.symbols(PEOPLE, BURST, q.ADVANTAGE)
+    return argument.law(
+        "Everybody together pulls on the haul strand, and the system multiplies it.",
+        argument.symbol(SNAG),
+        people * each * gain,
+    )

@@ -1,0 +1,107 @@
+"""Throws, time, rope and snags against a raise walked through step by step."""
+
+import math
+
+import numpy as np
+import pytest
+
+from ropecalc.mechanics import hauling
+from ropecalc.mechanics.pulleys import (
+    common_system,
+    forces,
+    plan_throws,
+    rope_needed,
+    snag_force,
+)
+
+
+def walked(height: float, rise: float, loss: float) -> tuple[int, float]:
+    """Haul throw by throw until the top; how many throws, and how much was hauled."""
+    at, throws, hauled = 0.0, 0, 0.0
+    while at < height - 1e-9:
+        if throws:
+            at -= loss
+        step = min(rise, height - at)
+        at, throws, hauled = at + step, throws + 1, hauled + step
+    return throws, hauled
+
+
+@pytest.mark.parametrize("height", [3.0, 15.0, 29.0, 30.0, 61.5])
+@pytest.mark.parametrize(("rise", "loss"), [(4.0, 0.4), (2.0, 0.3), (8.0, 0.0), (2.5, 0.6)])
+def test_throws_and_time_are_those_of_a_raise_walked_through(
+    height: float, rise: float, loss: float
+) -> None:
+    throws, hauled = walked(height, rise, loss)
+    found = hauling.throws_needed(raise_height=height, throw_rise=rise, reset_loss=loss)
+    assert found == throws
+    time = hauling.raise_time(
+        raise_height=height,
+        advantage=3.0,
+        hand_speed=0.3,
+        throws=found,
+        reset_loss=loss,
+        reset_time=20.0,
+    )
+    assert time == pytest.approx(3.0 * hauled / 0.3 + (throws - 1) * 20.0)
+
+
+def test_they_say_the_same_as_the_plan_of_a_whole_system() -> None:
+    given = {"reset_loss": 0.3, "hand_speed": 0.4, "reset_time": 25.0}
+    for ratio, rise in ((3, 4.0), (5, 2.4), (9, 1.5)):
+        plan = plan_throws(height=29.0, rise=rise, ratio=ratio, **given)
+        throws = hauling.throws_needed(raise_height=29.0, throw_rise=rise, reset_loss=0.3)
+        assert throws == plan.throws
+        time = hauling.raise_time(raise_height=29.0, advantage=ratio, throws=throws, **given)
+        assert time == pytest.approx(plan.time)
+
+
+@pytest.mark.parametrize("parts", [1, 3, 5])
+def test_the_haul_rope_is_that_of_the_drawn_system(parts: int) -> None:
+    height, setback, throw, tail = 30.0, 8.0, 4.0, 5.0
+    system = common_system(f"{parts}:1", height=height + setback - throw, throw=throw, gap=1.0)
+    (drawn,) = rope_needed(system, tail=tail).values()
+    hands = 1.0  # from the last anchor to the hands, which the formula counts as tail
+    found = hauling.main_rope(
+        raise_height=height,
+        edge_setback=setback,
+        advantage=parts,
+        throw_rise=throw,
+        haul_tail=tail + (hands if parts > 1 else 0.0),
+    )
+    if parts == 1:
+        assert found == pytest.approx(height + setback + tail)
+    else:
+        assert found == pytest.approx(drawn)
+
+
+def test_a_snag_feels_what_the_system_makes_of_a_burst() -> None:
+    system = common_system("3:1")
+    worked = forces(system, "hauling", load=2000.0, efficiency=0.9)
+    gain = 2000.0 / worked.hand_pull.high
+    found = hauling.snag_pull(people=5.0, burst_per_person=350.0, advantage=gain)
+    assert found == pytest.approx(snag_force(people=5, burst_per_person=350.0, advantage=gain))
+    again = forces(system, "hauling", load=found, efficiency=0.9)
+    assert again.hand_pull.high == pytest.approx(5 * 350.0)
+
+
+def test_a_reset_that_loses_everything_is_refused() -> None:
+    with pytest.raises(ValueError, match="lose less than a throw gains"):
+        hauling.throws_needed(raise_height=30.0, throw_rise=0.4, reset_loss=0.4)
+
+
+def test_arrays_and_one_throw() -> None:
+    found = hauling.throws_needed(
+        raise_height=np.array([0.1, 4.0, 4.1, 7.6]), throw_rise=4.0, reset_loss=0.4
+    )
+    assert found.tolist() == [1.0, 1.0, 2.0, 2.0]
+    assert math.isclose(
+        hauling.raise_time(
+            raise_height=3.0,
+            advantage=2.0,
+            hand_speed=0.5,
+            throws=1.0,
+            reset_loss=0.4,
+            reset_time=9.0,
+        ),
+        12.0,
+    )
