@@ -12,6 +12,7 @@ from ropecalc.teaching.questions.bank import (
     high_directional,
     holding_off,
     tensioner,
+    throw_and_time,
     whole_raise,
 )
 from ropecalc.teaching.questions.template import Template
@@ -21,6 +22,7 @@ BY_LESSON: Mapping[int, tuple[Template, ...]] = {
     3: high_directional.QUESTIONS,
     4: advantage.QUESTIONS,
     5: friction.QUESTIONS,
+    6: throw_and_time.QUESTIONS,
     7: critical_angles.QUESTIONS,
     8: holding_off.QUESTIONS,
     9: along_the_raise.QUESTIONS,
