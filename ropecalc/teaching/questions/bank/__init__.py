@@ -8,6 +8,7 @@ from ropecalc.teaching.questions.bank import (
     along_the_raise,
     anchors,
     critical_angles,
+    forces,
     friction,
     high_directional,
     holding_off,
@@ -18,6 +19,7 @@ from ropecalc.teaching.questions.bank import (
 from ropecalc.teaching.questions.template import Template
 
 BY_LESSON: Mapping[int, tuple[Template, ...]] = {
+    1: forces.QUESTIONS,
     2: anchors.QUESTIONS,
     3: high_directional.QUESTIONS,
     4: advantage.QUESTIONS,
