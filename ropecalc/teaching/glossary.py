@@ -23,6 +23,22 @@ TERMS = by_key(
         # --- loads and forces
         Term("load", "load", "Everything that hangs on the ropes; its weight is a force."),
         Term(
+            "mass",
+            "mass",
+            "How much of something there is, in kilograms or pounds; the same everywhere.",
+        ),
+        Term(
+            "force",
+            "force",
+            "A push or a pull, with a size and a direction; in kilonewtons, kilograms-force or "
+            "pounds-force.",
+        ),
+        Term(
+            "side-pull",
+            "side pull",
+            "Whatever holds a hanging load aside: hands, legs, wind or a line.",
+        ),
+        Term(
             "free-body",
             "free body",
             "One part cut out of the rig, with every force that acts on it drawn as an arrow.",

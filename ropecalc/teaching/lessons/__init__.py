@@ -3,6 +3,7 @@
 from ropecalc.teaching.keyed import by_key
 from ropecalc.teaching.lessons.anchors import ANCHORS
 from ropecalc.teaching.lessons.critical_angles import CRITICAL_ANGLES
+from ropecalc.teaching.lessons.forces import FORCES
 from ropecalc.teaching.lessons.high_directional import HIGH_DIRECTIONAL
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
 from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
@@ -11,6 +12,7 @@ from ropecalc.teaching.lessons.whole_raise import WHOLE_RAISE
 
 LESSONS = by_key(
     (
+        FORCES,
         ANCHORS,
         HIGH_DIRECTIONAL,
         MECHANICAL_ADVANTAGE,
