@@ -77,6 +77,8 @@ def test_no_pull_leaves_it_plumb() -> None:
     assert result.moved == 0
     assert result.tension == pytest.approx(result.load)
     assert "hangs plumb" in CLOSED_POLYGON.summary(result, Display())
+    assert set(CLOSED_POLYGON.idle(START | {"pull": 0.0})) == {"elevation"}
+    assert CLOSED_POLYGON.idle(START) == {}
 
 
 def test_who_pulls_down_stands_on_the_ground(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -167,8 +167,7 @@ def summary(result: PulledAside, display: Display) -> str:
     )
     if result.pull == 0:
         return (
-            f"{opening} Nothing pulls it aside, along the line set to "
-            f"{_slope_words(result, display)}: the rope hangs plumb and carries just the weight."
+            f"{opening} Nothing pulls it aside: the rope hangs plumb and carries just the weight."
         )
     pull = (
         f"A pull of {say(display, result.pull, force)}, {_slope_words(result, display)}, "
@@ -476,10 +475,15 @@ CONTROLS = (
         math.radians(40),
         math.radians(1),
         0.0,
-        help="Less than nothing: the pull goes down, as a line to the ground does.",
+        help="Negative: the pull goes down, as a line to the ground does.",
     ),
     Control("length", "Rope above the litter", Kind.LENGTH, 2, 30, 0.5, 5),
 )
+
+
+def _idle(values: Values) -> dict[str, str]:
+    """Without a pull there is no direction of it."""
+    return {} if values["pull"] > 0 else {"elevation": "There is no pull: set one first."}
 
 
 def _outcome(display: Display) -> Outcome:
@@ -531,4 +535,5 @@ CLOSED_POLYGON = Figure(
         "litter on a rope of that length.",
     ),
     cautions=(cautions.NEAR_DIRECTIONAL, *cautions.EVERY_RESULT),
+    idle=_idle,
 )

@@ -40,8 +40,8 @@ WEIGHT = Template(
         Mistake(
             "divided-by-gravity",
             "The mass divided by 9.81 instead of multiplied",
-            "Each kilogram is pulled with nearly ten newtons, so the number of newtons is larger "
-            "than that of kilograms. Who has kilonewtons is near a hundredth of it.",
+            "Each kilogram is pulled with nearly ten newtons, so multiply. In kilonewtons the "
+            "number is then about a hundredth of that of the kilograms.",
             lambda v: v.mass / _GRAVITY * _KILO,
         ),
         Mistake(
