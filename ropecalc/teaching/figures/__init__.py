@@ -8,6 +8,7 @@ from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
 from ropecalc.teaching.figures.plan_board import PLAN_BOARD
 from ropecalc.teaching.figures.pulley_count import PULLEY_COUNT
 from ropecalc.teaching.figures.tensioner_plan import TENSIONER_PLAN
+from ropecalc.teaching.figures.three_tensions import THREE_TENSIONS
 from ropecalc.teaching.figures.three_ways import THREE_WAYS
 from ropecalc.teaching.keyed import by_key
 
@@ -17,6 +18,7 @@ FIGURES = by_key(
         ANCHOR_LEGS,
         FRAME_LEAN,
         PULLEY_COUNT,
+        THREE_TENSIONS,
         CRITICAL_DIAL,
         THREE_WAYS,
         CONTOUR_MAP,
@@ -36,5 +38,6 @@ __all__ = [
     "PLAN_BOARD",
     "PULLEY_COUNT",
     "TENSIONER_PLAN",
+    "THREE_TENSIONS",
     "THREE_WAYS",
 ]
