@@ -36,6 +36,9 @@ def _line_tension_from_places(
 
 
 BY_HAND: dict[str, Callable[..., Any]] = {
+    "redirects.hauled_redirect_pull": lambda front_tension, efficiency, strand_angle: (
+        front_tension * np.sqrt(1 + 1 / efficiency**2 + 2 * cos(strand_angle) / efficiency)
+    ),
     "advantage.simple_advantage": lambda travelling_pulleys, end_at_load: (
         2 * travelling_pulleys + end_at_load
     ),

@@ -11,6 +11,7 @@ from ropecalc.mechanics.friction import Direction
 from ropecalc.mechanics.redirects import (
     HeadLine,
     combined_head_pull,
+    hauled_redirect_pull,
     head_lean,
     head_load,
     redirect_resultant,
@@ -324,3 +325,21 @@ def test_a_head_that_is_none_is_refused(lines, efficiency, words) -> None:
 def test_a_head_needs_a_direction() -> None:
     with pytest.raises(DomainError, match="direction is 'up'"):
         head_load(moving("up"), efficiency=0.9)
+
+
+@pytest.mark.parametrize("efficiency", [0.7, 0.85, 1.0])
+@pytest.mark.parametrize("angle", [0, 45, 70, 120, 175])
+def test_hauling_over_a_redirect_by_arrows(efficiency: float, angle: int) -> None:
+    front = np.array([0.0, -2000.0])
+    turned = math.radians(angle)
+    back = 2000.0 / efficiency * np.array([-math.sin(turned), -math.cos(turned)])
+    found = hauled_redirect_pull(front_tension=2000.0, efficiency=efficiency, strand_angle=turned)
+    assert found == pytest.approx(float(np.linalg.norm(front + back)))
+
+
+def test_hauling_over_a_redirect_at_given_numbers() -> None:
+    # 2 kN, efficiency 0.8, strands 70 degrees apart: an independent calculation for this project
+    found = hauled_redirect_pull(
+        front_tension=2000.0, efficiency=0.8, strand_angle=math.radians(70)
+    )
+    assert found == pytest.approx(3700, abs=5)

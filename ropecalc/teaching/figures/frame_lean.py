@@ -175,13 +175,17 @@ def _pulled(values: Values, held: Hold) -> HeadLoad:
 
 
 def _lines(values: Values, held: Hold) -> tuple[HeadLine, ...]:
-    """The counted lines; haul and belay lie along the haul leg, as the upper track legs do."""
+    """The counted lines; haul and belay lie along the haul leg, as the upper track legs do.
+
+    Track lines are made fast behind the head and stand still there; a belay that catches is
+    drawn towards the litter, whichever way the haul line moved.
+    """
     front, back, way = held.haul_elevation, values["back"], values["direction"]
     lines = [HeadLine("haul line", way, held.haul_tension, front, back)]
     if values["lines"] != "haul":
         lines.append(HeadLine("track lines", Direction.HOLDING, held.line_tension, front, back))
     if values["lines"] == "belay":
-        lines.append(HeadLine("belay", way, values["belay"], front, back))
+        lines.append(HeadLine("belay", Direction.LOWERING, values["belay"], front, back))
     return tuple(lines)
 
 
@@ -294,7 +298,9 @@ def _footing_words(result: FrameLean, worst: Footing, display: Display) -> str:
     side = "out" if result.guy == "front" else "in"
     angle = say(display, result.values["guy_angle"], Kind.ANGLE)
     guy = f"The guy, led {side} at {angle} below the horizontal,"
-    if worst.standing in (Standing.STANDS, Standing.LIMIT):
+    if worst.standing is Standing.LIMIT:
+        return f"{worst.standing.sentence} {guy} takes hold when it moves."
+    if worst.standing is Standing.STANDS:
         return f"{worst.standing.sentence} {guy} only steadies it."
     if result.guy_tension is None:
         return f"{worst.standing.sentence} {guy} cannot hold it."
@@ -702,6 +708,8 @@ FRAME_LEAN = Figure(
     reading=(
         "The thick violet arrow is the sum of all strands at the head. Follow its dotted line of "
         "action down to the ground: between the feet the frame stands, outside it falls.",
+        "With friction, track lines stand still over the head and may help or hinder; a belay that "
+        "catches is drawn towards the litter. Where the pull lands is then a shaded band.",
     ),
     first=("height", "lines", "back", "back_foot", "guy", "guy_angle"),
     idle=_idle,

@@ -32,6 +32,14 @@ def _lean(v: Values) -> float:
     return atan2(-out, -up)
 
 
+def _hauled(v: Values) -> float:
+    """Both strands as arrows; the team's carries more by what the pulley costs."""
+    front = np.array([v["front_tension"], 0.0])
+    angle = v["strand_angle"]
+    back = v["front_tension"] / v["efficiency"] * np.array([cos(angle), sin(angle)])
+    return float(hypot(*(front + back)))
+
+
 def _head(v: Values) -> float:
     """Balance of the litter for both lines, then every strand at the head."""
     to_head = -_front(v["haul_elevation"])  # from the litter up and in
@@ -76,6 +84,7 @@ def _legs(v: Values) -> float:
 ORACLES: dict[str, Callable[[Values], float]] = {
     "redirect-pull": _redirect,
     "head-lean": _lean,
+    "redirect-while-hauling": _hauled,
     "head-with-track-lines": _head,
     "line-of-action-lands": _landing,
     "guy-tension": _guy,

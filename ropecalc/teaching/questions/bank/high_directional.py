@@ -144,6 +144,50 @@ LANDING = Template(
 )
 
 
+REAL_REDIRECT = Template(
+    key="redirect-while-hauling",
+    title="A redirect with a real pulley",
+    stem=(
+        "A load is hauled over a redirect. The strand that comes up from the load carries "
+        "{front_tension}; the pulley's efficiency is {efficiency}, measured at this turn; the two "
+        "strands stand {strand_angle} apart. How hard is the redirect's anchor pulled while the "
+        "rope moves towards the team?"
+    ),
+    asked="Pull on the anchor while hauling",
+    givens=(
+        Given(q.FRONT_TENSION, 0.8, 4.0, 0.1, "kN"),
+        Given(q.SHEAVE_EFFICIENCY, 0.6, 0.9, 0.02, ""),
+        Given(q.STRAND_ANGLE, 30, 120, 5, "°"),
+    ),
+    derivation=redirects.hauled_redirect_pull,
+    tolerance=Tolerance(relative=0.015),
+    mistakes=(
+        Mistake(
+            "friction-left-out",
+            "The pulley taken to be free of friction",
+            "The team's strand has to carry more than the load's, and so the anchor feels more.",
+            lambda v: 2 * v.front_tension * cos(v.strand_angle / 2),
+        ),
+        Mistake(
+            "direction-reversed",
+            "Friction taken as if the load were lowered",
+            "The side the rope moves towards carries more. While hauling that is the team's side.",
+            lambda v: (
+                v.front_tension * sqrt(1 + v.efficiency**2 + 2 * v.efficiency * cos(v.strand_angle))
+            ),
+        ),
+        Mistake(
+            "tensions-simply-added",
+            "The two tensions simply added",
+            "They pull in different directions, so they add up as arrows.",
+            lambda v: v.front_tension * (1 + 1 / v.efficiency),
+        ),
+    ),
+    difficulty=3,
+    objective="find the pull on a redirect with friction, in the right direction",
+)
+
+
 def _tips_back(values: Mapping[str, float]) -> bool:
     """Plainly, not just so."""
     tipping = values["head_height"] * values["inward_pull"]
@@ -300,5 +344,5 @@ def _head(v: Any, fronts: Any) -> Any:
     return 2 * fronts * sin(angle) / sin(v.haul_elevation - v.ground_depression)
 
 
-QUESTIONS = (REDIRECT, LEAN, HEAD_WITH_TRACK, LANDING, GUY, LEGS)
+QUESTIONS = (REDIRECT, LEAN, REAL_REDIRECT, HEAD_WITH_TRACK, LANDING, GUY, LEGS)
 """This module's questions, in the order of the lesson."""
