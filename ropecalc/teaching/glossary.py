@@ -185,6 +185,14 @@ TERMS = by_key(
             "A piece of rope between two places where it is held or turns; a haul system is "
             "counted strand by strand.",
         ),
+        Term("throw", "throw", "One pull of the system from pulled out to pulled in."),
+        Term("reset", "reset", "Pulling the system out again while the load is parked."),
+        Term(
+            "progress-capture",
+            "progress capture",
+            "What holds the rope whenever the hands let go, so that no height is lost.",
+        ),
+        Term("snag", "snag", "The litter or a rope catches on rock while the team hauls."),
         Term(
             "traveller",
             "traveller",
@@ -208,6 +216,36 @@ TERMS = by_key(
             "complex system",
             "A haul system in which parts travel at different speeds or against each other; no "
             "simple rule fits, only a count.",
+        ),
+        # --- friction
+        Term(
+            "friction-coefficient",
+            "coefficient of friction",
+            "Friction over the push that presses rope and rock together; measured, never known "
+            "beforehand.",
+        ),
+        Term("turn", "turn", "The angle by which a rope changes its direction over an edge."),
+        Term(
+            "efficiency",
+            "efficiency of a pulley",
+            "Tension behind the pulley over tension ahead of it, while the rope moves.",
+        ),
+        Term(
+            "ahead-behind",
+            "ahead and behind",
+            "Ahead is the side that the rope moves towards; it carries more. Behind is the other.",
+        ),
+        Term(
+            "actual-advantage",
+            "actual advantage",
+            "Load over the pull of the hand with friction, while hauling; less than what one "
+            "counts.",
+        ),
+        Term(
+            "held-band",
+            "band of holding",
+            "At rest friction may help either way: every tension between lowering and raising "
+            "holds.",
         ),
         # --- the litter
         Term(

@@ -61,7 +61,8 @@ SPELLER = SpellChecker(language="en")
 
 
 def misspelled(text: str) -> set[str]:
-    words = {word.lower().replace("’", "'") for word in WORD.findall(NOT_PROSE.sub(" ", text))}
+    found = (word.lower().replace("’", "'") for word in WORD.findall(NOT_PROSE.sub(" ", text)))
+    words = {word.removesuffix("'s") for word in found}
     long = {word for word in words if len(word) >= SHORTEST_CHECKED}
     return SPELLER.unknown(long) - OUR_WORDS
 

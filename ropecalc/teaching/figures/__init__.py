@@ -7,9 +7,11 @@ from ropecalc.teaching.figures.critical_dial import CRITICAL_DIAL
 from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
 from ropecalc.teaching.figures.plan_board import PLAN_BOARD
 from ropecalc.teaching.figures.pulley_count import PULLEY_COUNT
+from ropecalc.teaching.figures.readings import READINGS
 from ropecalc.teaching.figures.tensioner_plan import TENSIONER_PLAN
 from ropecalc.teaching.figures.three_tensions import THREE_TENSIONS
 from ropecalc.teaching.figures.three_ways import THREE_WAYS
+from ropecalc.teaching.figures.throw_clock import THROW_CLOCK
 from ropecalc.teaching.keyed import by_key
 
 FIGURES = by_key(
@@ -19,10 +21,12 @@ FIGURES = by_key(
         FRAME_LEAN,
         PULLEY_COUNT,
         THREE_TENSIONS,
+        THROW_CLOCK,
         CRITICAL_DIAL,
         THREE_WAYS,
         CONTOUR_MAP,
         TENSIONER_PLAN,
+        READINGS,
         PLAN_BOARD,
     )
 )
@@ -37,7 +41,9 @@ __all__ = [
     "FRAME_LEAN",
     "PLAN_BOARD",
     "PULLEY_COUNT",
+    "READINGS",
     "TENSIONER_PLAN",
     "THREE_TENSIONS",
     "THREE_WAYS",
+    "THROW_CLOCK",
 ]

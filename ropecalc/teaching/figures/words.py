@@ -11,6 +11,8 @@ _FINEST = {
     Kind.ANGLE: math.radians(1.0),
     Kind.MASS: 1.0,  # kg
     Kind.RATIO: 0.01,
+    Kind.SPEED: 0.01,  # m/s
+    Kind.TIME: 1.0,  # s
 }
 
 
