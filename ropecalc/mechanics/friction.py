@@ -119,8 +119,8 @@ REVERSAL = Variable(
     Range(1.0, 8.0, 2.6),
 )
 LOAD_SIDE = named(q.TENSION_BEHIND, "load_side", "tension on the load's side", r"T_\mathrm{load}")
-HAULED_SIDE = named(q.TENSION_AHEAD, "hauled", "team's side while hauling", r"S_\uparrow")
-LOWERED_SIDE = named(q.TENSION_AHEAD, "lowered", "team's side while lowering", r"S_\downarrow")
+HAULED_SIDE = named(q.TENSION_AHEAD, "hauled", "team's side while hauling", r"S_\mathrm{up}")
+LOWERED_SIDE = named(q.TENSION_AHEAD, "lowered", "team's side while lowering", r"S_\mathrm{down}")
 
 
 @derive(

@@ -224,7 +224,11 @@ TERMS = by_key(
             "Friction over the push that presses rope and rock together; measured, never known "
             "beforehand.",
         ),
-        Term("turn", "turn", "The angle by which a rope changes its direction over an edge."),
+        Term(
+            "turn",
+            "turn",
+            "The angle by which a rope changes its direction over an edge or a pulley.",
+        ),
         Term(
             "efficiency",
             "efficiency of a pulley",

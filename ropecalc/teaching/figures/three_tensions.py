@@ -197,8 +197,8 @@ def summary(result: ThreeTensions, display: Display) -> str:
         f"{say(display, result.load, Kind.FORCE)}. The rope turns {turn} {at_edge} and carries "
         f"{_band(shown.above, display)} above it. {system}{pulls} The hand's pull all three ways: "
         f"raise {hand['raise']}, hold {hand['hold']}, lower {hand['lower']}; without friction "
-        f"{say(display, result.without_friction, Kind.FORCE)}. From lowering to raising it grows "
-        f"up to {say(display, result.reversal, Kind.RATIO, 2)} times."
+        f"{say(display, result.without_friction, Kind.FORCE)}. Raising takes "
+        f"{say(display, result.reversal, Kind.RATIO, 2)} times the pull of lowering."
     )
     if result.edge == PULLEY:
         words += (

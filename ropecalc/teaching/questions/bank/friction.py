@@ -97,10 +97,10 @@ RAISING = Template(
 
 LOWERING = Template(
     key="three-to-one-lowering",
-    title="Easing down with the same 3:1",
+    title="Easing down with a 3:1",
     stem=(
-        "The same kind of {parts}:1, haul strand at the travelling pulley, now lets a litter down "
-        "under control. It weighs {load}, and every pulley has an efficiency of {efficiency}. How "
+        "A {parts}:1 whose haul strand leaves the travelling pulley lets a litter down under "
+        "control. It weighs {load}, and every pulley has an efficiency of {efficiency}. How "
         "hard does the team pull while it eases?"
     ),
     asked="Pull of the haul team",
