@@ -115,8 +115,8 @@ def test_the_path_clears_and_only_just(tip_x: float, tip_z: float, hub_x: float)
 
 def test_too_near_is_said() -> None:
     result = at(height=20.0, further=-0.5)
-    assert result.too_near == ("haul line",)
-    assert "Too near the rock: haul line." in CONTOUR_MAP.summary(result, Display())
+    assert result.too_near == ("haul line", "belay")
+    assert "Too near the rock: haul line and belay." in CONTOUR_MAP.summary(result, Display())
     assert at(height=28.0, further=-0.5).too_near == ("litter",)
 
 
@@ -151,7 +151,7 @@ def test_every_part_asks_for_what_the_planner_says(
         mine = {
             part: float(offset[0])
             for part, offset in demands(
-                result.rig, result.tip, clearance, np.array([height])
+                result.rig, result.belay, result.tip, clearance, np.array([height])
             ).items()
         }
         theirs = {demand.cause: demand for demand in all_demands(site, float(height))}
@@ -180,6 +180,34 @@ def test_a_hand_worked_path() -> None:
     assert at(height=27.0).least == pytest.approx(2.5)
     assert at(height=28.0).least == pytest.approx(2.5)
     assert at(height=30.5).least == pytest.approx(0.8)
+
+
+def test_a_belay_that_starts_further_in_or_lower_touches_before_the_haul_line() -> None:
+    further_out = at(height=20.0, belay_x=1.5)
+    assert further_out.least == at(height=20.0).least
+    lower = at(height=20.0, belay_z=30.5)
+    # From (0.6, 30.5) through (2.5, 27): 1.9 m out in 3.5 m; 10.5 m down it is 5.7 m further out.
+    assert lower.least == pytest.approx(0.6 + 1.9 * 10.5 / 3.5)
+    assert at(height=20.0, belay_z=30.5, further=-0.3).too_near == ("belay",)
+
+
+def test_how_far_out_lines_reach_is_where_the_worst_line_is_at_the_limit() -> None:
+    result = at(height=27.0)
+    assert result.furthest == pytest.approx((2.90, 3.86, 4.34, 4.62), abs=0.006)
+    for lines, far in enumerate(result.furthest, start=1):
+        there = at(height=27.0, lines=lines, further=far - result.least)
+        assert there.worst_line == pytest.approx(result.limit, rel=1e-3)
+    rows = CONTOUR_MAP.table(result, Display())  # type: ignore[misc]
+    assert rows[0][2] == "Furthest out at 27.0 m with 2.00 kN in the worst line"
+    assert rows[3] == ("3", "2.47", "4.34 m")
+
+
+def test_no_reach_is_told_where_no_number_holds() -> None:
+    assert at(height=31.0).furthest[-1] is None
+    assert at(directional_z=31.0, height=31.0).furthest == (None,) * 4
+    assert at(height=3.0, hub_z=20.0, hub_x=15.0).furthest == (None,) * 4
+    rows = CONTOUR_MAP.table(at(height=31.0), Display())  # type: ignore[misc]
+    assert rows[-1][2] == "no number to rely on"
 
 
 def test_series_lines_share_as_derived() -> None:

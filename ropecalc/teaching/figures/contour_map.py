@@ -4,7 +4,8 @@ Left the wall with one outcrop and the lines of equal tension; inset the haul li
 outcrop; right, on the same height axis, what the path that just clears asks for.
 
 The path: at each height the litter is out as little as the rock allows. Below the outcrop the
-haul line has to clear its tip, at the outcrop the litter itself, above it the line to the hub.
+haul line and the belay have to clear its tip, at the outcrop the litter itself, above it the line
+to the hub. The table tells how far out each number of lines reaches at the litter's height.
 """
 
 from dataclasses import dataclass
@@ -28,6 +29,7 @@ from ropecalc.mechanics.tensioner import effective_lines
 from ropecalc.mechanics.vectors import weight
 from ropecalc.teaching.canvas import INK, SOFT_INK, Canvas
 from ropecalc.teaching.drawing import (
+    BELAY,
     BRIDLE,
     GROUND_FACE,
     HALF_WIDTH,
@@ -57,7 +59,7 @@ from ropecalc.teaching.drawing import (
 from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
-from ropecalc.teaching.panel import LOCKED, Figure, Look, Outcome, Prediction, Values
+from ropecalc.teaching.panel import LOCKED, Figure, Look, Outcome, Prediction, Table, Values
 from ropecalc.teaching.sliders import Control
 from ropecalc.units import Display, Kind
 
@@ -75,7 +77,10 @@ LEVELS = (0.25, 0.5, 1.0, 2.0, 4.0)
 """Tensions of all track lines together, in multiples of the weight, that get a line."""
 FURTHEST = 29.0
 """How far out the map is worked out (m)."""
+MOST_LINES = 4
+"""Of how many lines the table speaks."""
 _HEIGHTS = np.linspace(LOWEST, HIGHEST, 61)
+_ALONG = 400  # points along a height
 _SAME = 1e-9
 _LEVEL = 1e-3  # rad; along the straight line both legs are equally steep, but for rounding
 
@@ -132,14 +137,21 @@ def _outlines(tracer: Any, low: float, high: float) -> list[Array]:
 
 @dataclass(frozen=True, eq=False)
 class ContourMap:
-    """One setting worked out. ``path`` is the least offset that clears at each of ``heights``."""
+    """One setting worked out. ``path`` is the least offset that clears at each of ``heights``.
+
+    ``belay`` is the directional of the belay. ``furthest`` is how far out (m) one, two, ... lines
+    reach at the station's height inside the limit; None where they reach nowhere, or where a place
+    cannot be told so nearly.
+    """
 
     rig: Rig
+    belay: Point
     mass: float
     load: float
     tip: Point
     clearance: float
     lines: int
+    efficiency: float
     limit: float
     effective: float
     heights: Array
@@ -151,6 +163,7 @@ class ContourMap:
     held: Hold
     sensitive: bool
     too_near: tuple[str, ...]
+    furthest: tuple[float | None, ...]
     field: Field
 
     @property
@@ -196,27 +209,31 @@ def rock(tip: Point) -> list[Place]:
     return [(0.0, -9.0), (0.0, tip.z - UNDERSIDE), (tip.x, tip.z), (0.0, top), (0.0, EDGE)]
 
 
-def demands(rig: Rig, tip: Point, clearance: float, heights: Array) -> dict[str, Array]:
+def demands(
+    rig: Rig, belay: Point, tip: Point, clearance: float, heights: Array
+) -> dict[str, Array]:
     """How far out (m) each part asks the attachment point to be at ``heights``.
 
     The rules are those of :mod:`ropecalc.planning.clearing`, here for whole arrays of heights and
     for the rock that this figure is about, the one outcrop: the lines pass the edge of the cliff
-    as they may. ``clearance`` is that of the lines, and of the litter's middle: half its width
+    as they may. The belay, from the directional at ``belay``, asks for what the haul line would ask
+    for from there. ``clearance`` is that of the lines, and of the litter's middle: half its width
     included. Minus infinity where a part asks for nothing.
     """
     return {
         "litter": _for_litter(tip, clearance, heights),
-        "haul line": _for_haul_line(rig, tip, clearance, heights),
+        "haul line": _for_line_above(rig.haul_directional, tip, clearance, heights),
+        "belay": _for_line_above(belay, tip, clearance, heights),
         "track line": _for_track_line(rig, tip, clearance, heights),
     }
 
 
-def least_offset(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
+def least_offset(rig: Rig, belay: Point, tip: Point, clearance: float, heights: Array) -> Array:
     """The least offset (m) at ``heights`` at which everything clears; never further in than plumb.
 
     See :func:`demands`.
     """
-    asked = demands(rig, tip, clearance, heights).values()
+    asked = demands(rig, belay, tip, clearance, heights).values()
     return np.maximum(rig.haul_directional.x, np.max(list(asked), axis=0))
 
 
@@ -238,9 +255,8 @@ def _rock_at(tip: Point, heights: Any) -> Array:
     return np.asarray(np.interp(heights, wall_z, wall_x))
 
 
-def _for_haul_line(rig: Rig, tip: Point, clearance: float, heights: Array) -> Array:
-    """Where the line begins, and at the tip while that is above the litter."""
-    top = rig.haul_directional
+def _for_line_above(top: Point, tip: Point, clearance: float, heights: Array) -> Array:
+    """Where a line up to ``top`` begins, and at the tip while that is above the litter."""
     at_tip = haul_clearance_offset.masked(
         z=heights, x_D=top.x, z_D=top.z, x_O=tip.x, z_O=tip.z, clearance=clearance
     )
@@ -283,23 +299,27 @@ def compute(values: Values) -> ContourMap:
     track = Point(haul.x, haul.z + values["track_extra"])
     rig = Rig(haul, track, Point(values["hub_x"], values["hub_z"]))
     tip = Point(values["tip_x"], values["tip_z"])
+    belay = Point(values["belay_x"], values["belay_z"])
     clearance = values["clearance"]
     load = weight(mass=values["mass"])
     lines = round(values["lines"])
-    path = least_offset(rig, tip, clearance, _HEIGHTS)
+    path = least_offset(rig, belay, tip, clearance, _HEIGHTS)
     only = np.array([values["height"]], float)
-    least = float(least_offset(rig, tip, clearance, only)[0])
+    least = float(least_offset(rig, belay, tip, clearance, only)[0])
     station = Point(least + values["further"], values["height"])
-    asked = demands(rig, tip, clearance, only).items()
+    asked = demands(rig, belay, tip, clearance, only).items()
+    limit, efficiency = values["limit"], values["efficiency"]
     return ContourMap(
         rig=rig,
+        belay=belay,
         mass=values["mass"],
         load=load,
         tip=tip,
         clearance=clearance,
         lines=lines,
-        limit=values["limit"],
-        effective=effective_lines(efficiency=values["efficiency"], lines=lines),
+        efficiency=efficiency,
+        limit=limit,
+        effective=effective_lines(efficiency=efficiency, lines=lines),
         heights=_HEIGHTS,
         path=path,
         along=hold(Method.TRACK, rig, load, path, _HEIGHTS),
@@ -309,8 +329,38 @@ def compute(values: Values) -> ContourMap:
         held=hold(Method.TRACK, rig, load, station.x, station.z),
         sensitive=bool(too_sensitive(Method.TRACK, rig, load, station.x, station.z)),
         too_near=tuple(part for part, offset in asked if station.x < offset[0] - _SAME),
+        furthest=tuple(
+            furthest_out(
+                rig, load, station.z, limit * effective_lines(efficiency=efficiency, lines=n)
+            )
+            for n in range(1, MOST_LINES + 1)
+        ),
         field=_field(rig, load),
     )
+
+
+def furthest_out(rig: Rig, load: float, height: float, allowed: float) -> float | None:
+    """How far out (m) ``allowed`` N of all track lines together reach at ``height``.
+
+    None where they reach nowhere, where they reach to the hub, and where a small error of place
+    would change the tension too much.
+    """
+    top, start, hub = rig.haul_directional, rig.track_directional, rig.hub
+    if height >= min(top.z, start.z):
+        return None
+    end = min(hub.x, start.x + (hub.x - start.x) * (start.z - height) / max(start.z - hub.z, 1.0))
+    x = np.linspace(top.x, max(end, top.x + 1.0), _ALONG)
+    held = hold(Method.TRACK, rig, load, x, height)
+    more = np.ma.filled(held.line_tension, np.inf) > allowed
+    if not more.any():
+        return None
+    first = int(np.argmax(more))
+    if first == 0 or not np.isfinite(np.ma.filled(held.line_tension, np.inf)[first]):
+        return None
+    at = float(
+        np.interp(allowed, held.line_tension[first - 1 : first + 1], x[first - 1 : first + 1])
+    )
+    return None if bool(too_sensitive(Method.TRACK, rig, load, at, height)) else at
 
 
 # --- in words ---------------------------------------------------------------------------------
@@ -396,6 +446,24 @@ def _path_words(result: ContourMap, display: Display) -> str:
     return f"{words}, as far as can be told: {where} it is impossible or too sensitive."
 
 
+def table(result: ContourMap, display: Display) -> Table:
+    """How far out each number of lines reaches at the litter's height."""
+    limit = say(display, result.limit, Kind.FORCE)
+    rows = [
+        (
+            "Track lines in series",
+            "Worth, in lines",
+            f"Furthest out at {say(display, result.station.z, Kind.LENGTH)} with {limit} in the "
+            "worst line",
+        )
+    ]
+    for lines, furthest in enumerate(result.furthest, start=1):
+        worth = effective_lines(efficiency=result.efficiency, lines=lines)
+        far = "no number to rely on" if furthest is None else say(display, furthest, Kind.LENGTH)
+        rows.append((f"{lines}", say(display, worth, Kind.RATIO), far))
+    return tuple(rows)
+
+
 # --- the picture ------------------------------------------------------------------------------
 
 _WIDTH, _HEIGHT = 940, 570
@@ -459,6 +527,8 @@ class _Map:
         self._path = Rope(canvas, axes, _PATH, 3)
         self._level = Rope(canvas, axes, _STATION, 2.9)
         self._frame = Frame(canvas, axes)
+        self._belay = Rope(canvas, axes, BELAY, 3.9)
+        self._belay_wheel = Mark(canvas, axes, "o", "white", 4.5, 6)
         self._haul = Rope(canvas, axes, HAUL)
         self._track = Rope(canvas, axes, TRACK)
         self._litter = Litter(canvas, axes)
@@ -482,6 +552,9 @@ class _Map:
         self._frame.place(EDGE, haul, track)
         self._haul.restyle(WARNING if "haul line" in result.too_near else HAUL)
         self._track.restyle(WARNING if "track line" in result.too_near else TRACK)
+        self._belay.restyle(WARNING if "belay" in result.too_near else BELAY)
+        self._belay.place(here, (result.belay.x, result.belay.z))
+        self._belay_wheel.place(result.belay.x, result.belay.z)
         self._haul.place(here, haul)
         self._track.place(track, here, hub)
         self._litter.place(*here)
@@ -655,6 +728,8 @@ class _AtTheOutcrop:
         canvas.float_above(axes)
         self._rock = Area(canvas, axes, ROCK_FACE)
         self._frame = Frame(canvas, axes)
+        self._belay = Rope(canvas, axes, BELAY, 3.9)
+        self._belay_wheel = Mark(canvas, axes, "o", "white", 4.5, 6)
         self._haul = Rope(canvas, axes, HAUL)
         self._upper = Rope(canvas, axes, TRACK)
         self._down = Rope(canvas, axes, TRACK)
@@ -679,6 +754,9 @@ class _AtTheOutcrop:
         self._haul.restyle(WARNING if "haul line" in result.too_near else HAUL)
         down = WARNING if "track line" in result.too_near else TRACK
         self._down.restyle(down)
+        self._belay.restyle(WARNING if "belay" in result.too_near else BELAY)
+        self._belay.place(here, seen(result.belay.x, result.belay.z))
+        self._belay_wheel.place(*seen(result.belay.x, result.belay.z))
         self._haul.place(here, haul)
         self._upper.place((here[0] + 0.14, here[1]), (track[0] + 0.14, track[1]))
         self._down.place(here, hub)
@@ -897,6 +975,8 @@ CONTROLS = (
     Control("directional_x", "Haul directional, out", Kind.LENGTH, 0, 1.5, 0.1, 0.3),
     Control("directional_z", "Haul directional, height", Kind.LENGTH, 31, 35, 0.25, 32),
     Control("track_extra", "Track directional, above it", Kind.LENGTH, 0, 2, 0.25, 0),
+    Control("belay_x", "Belay directional, out", Kind.LENGTH, 0, 1.5, 0.1, 0.6),
+    Control("belay_z", "Belay directional, height", Kind.LENGTH, 30.5, 35, 0.25, 32),
     Control("hub_x", "Hub, out from the wall", Kind.LENGTH, 15, 80, 1, 40),
     Control("hub_z", "Hub, height", Kind.LENGTH, -2, 20, 0.5, 0.5),
     Control(
@@ -981,6 +1061,7 @@ CONTOUR_MAP = Figure(
     compute=compute,
     picture=ContourMapPicture,
     summary=summary,
+    table=table,
     cautions=(
         cautions.NEAR_DIRECTIONAL,
         cautions.COMMON_HUB,
@@ -996,8 +1077,9 @@ CONTOUR_MAP = Figure(
     reading=(
         "How to read the map: along each blue line, a litter held there takes the same tension of "
         "all track lines together; W is the weight that hangs, so 0.5 W is half of it.",
-        "The dotted line is the path that just clears the rock; the four curves on the right tell "
-        "what it takes at each height.",
+        "The dotted line is the path on which litter, haul line, belay and track line just clear "
+        "the rock; the four curves on the right tell what it takes at each height. A rope that is "
+        "too near the rock turns red.",
     ),
     first=("tip_x", "tip_z", "height", "hub_x", "lines", "limit"),
     idle=_idle,
