@@ -10,3 +10,8 @@ def button(label: str, act: Callable[[], object], icon: str = "") -> widgets.But
     made = widgets.Button(description=label, icon=icon, layout={"width": "auto"})
     made.on_click(lambda _: act())
     return made
+
+
+def row(*buttons: widgets.Button) -> widgets.HBox:
+    """Buttons side by side and no wider than their words, below each other on a narrow page."""
+    return widgets.HBox(buttons, layout={"flex_flow": "row wrap"})

@@ -6,7 +6,7 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from ropecalc import cautions
-from ropecalc.teaching.buttons import button
+from ropecalc.teaching.buttons import button, row
 from ropecalc.teaching.course import find_course
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.exercise import PageWithQuestions, standing
@@ -25,7 +25,8 @@ class CourseProgress(Shown):
     def __init__(self, record: Record) -> None:
         self._record = record
         self._table = widgets.HTML()
-        super().__init__([self._table, button("Count again", self._refresh, icon="refresh")])
+        again = button("Count again", self._refresh, icon="refresh")
+        super().__init__([self._table, row(again)])
         self._refresh()
 
     def summary(self) -> str:
@@ -57,7 +58,8 @@ class PapersView(Shown):
     def __init__(self, course: Path) -> None:
         self._course = course
         self._list = widgets.HTML()
-        super().__init__([self._list, button("Look again", self._refresh, icon="refresh")])
+        again = button("Look again", self._refresh, icon="refresh")
+        super().__init__([self._list, row(again)])
         self._refresh()
 
     def summary(self) -> str:

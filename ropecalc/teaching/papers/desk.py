@@ -6,7 +6,7 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from ropecalc import cautions
-from ropecalc.teaching.buttons import button
+from ropecalc.teaching.buttons import button, row
 from ropecalc.teaching.course import find_course
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.papers.blueprint import LEVELS, read_blueprint
@@ -106,7 +106,7 @@ class _Desk(Shown):
         self._course = course
         self._bar = widgets.IntProgress(value=0, layout={"display": "none"})
         self._said = widgets.HTML()
-        super().__init__([*inputs, button(label, self._press), self._bar, self._said])
+        super().__init__([*inputs, row(button(label, self._press)), self._bar, self._said])
         self.add_class("ropecalc-desk")
 
     def summary(self) -> str:

@@ -13,7 +13,7 @@ import nbformat
 
 from ropecalc import cautions
 from ropecalc.planning.files import write_whole
-from ropecalc.teaching.buttons import button
+from ropecalc.teaching.buttons import button, row
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.papers.class_list import file_name
 from ropecalc.teaching.papers.paper import LETTERS
@@ -154,7 +154,7 @@ class HandIn(Shown):
         self._answers = answers
         self._folder = folder
         self._said = widgets.HTML()
-        super().__init__([button("Hand in", self._hand_in, icon="check"), self._said])
+        super().__init__([row(button("Hand in", self._hand_in, icon="check")), self._said])
         self.add_class("ropecalc-hand-in")
 
     def summary(self) -> str:

@@ -29,7 +29,7 @@ def desk(tmp_path: Path) -> Iterator[DeskPage]:
 
 
 def press(view: Any) -> str:
-    next(w for w in view.children if isinstance(w, widgets.Button)).click()
+    next(w for w in view.children if isinstance(w, widgets.HBox)).children[0].click()
     return str(view.children[-1].value)
 
 
