@@ -468,7 +468,7 @@ _DEGREE = math.radians(1)
 CONTROLS = (
     Control(
         "angle",
-        "Angle between the outer legs",
+        "Angle between outer legs",
         Kind.ANGLE,
         20 * _DEGREE,
         150 * _DEGREE,
@@ -526,7 +526,7 @@ def _outcome(display: Display) -> Outcome:
 def _idle(values: Values) -> dict[str, str]:
     if values["third"] == "middle":
         return {}
-    return dict.fromkeys(("error", "stiffness"), "Two legs need it not: balance settles them.")
+    return dict.fromkeys(("error", "stiffness"), "With two legs it changes nothing: balance settles them.")
 
 
 ANCHOR_LEGS = Figure(

@@ -10,6 +10,7 @@ from ropecalc.teaching.buttons import button, row
 from ropecalc.teaching.course import find_course
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.papers.blueprint import LEVELS, read_blueprint
+from ropecalc.teaching.papers.blueprint_form import BlueprintForm
 from ropecalc.teaching.papers.class_list import read_class_list
 from ropecalc.teaching.papers.issue import read_issue
 from ropecalc.teaching.papers.making import (
@@ -46,6 +47,10 @@ class DeskPage(CoursePage):
     def bank(self) -> "BankView":
         """How many questions of each lesson and level there are, and their names."""
         return BankView()
+
+    def blueprint(self) -> BlueprintForm:
+        """A form for a blueprint."""
+        return BlueprintForm(self._course, EXAMPLE)
 
     def make(self) -> "MakeDesk":
         """Writing papers for a class."""
@@ -232,7 +237,7 @@ class ForgetDesk(_Desk):
     def __init__(self, course: Path) -> None:
         self._folder = _line("Folder of the papers", FOLDER)
         self._student = _line("Student")
-        self._sure = _line("The name again, to be sure")
+        self._sure = _line("The name again")
         inputs = (self._folder, self._student, self._sure)
         super().__init__(course, "Remove this student", *inputs)
 
