@@ -23,6 +23,7 @@ DOMAINS = {
     # Up or down, but never straight up or down.
     "more than −90.0° and less than 90.0°": (
         q.LEAN, q.GROUND_DEPRESSION, q.GUY_DEPRESSION, q.FIRST_SAG_ANGLE, q.SECOND_SAG_ANGLE,
+        q.PULL_ELEVATION,
     ),
     # Two strands may lie side by side or pull straight against each other.
     "at least 0° and at most 180°": (q.PULL_ANGLE, q.STRAND_ANGLE, q.SHEAVE_TURN),
@@ -36,14 +37,14 @@ DOMAINS = {
     "at least 0.333": (q.THREE_LEG_RATIO,),
     "more than 0.500": (q.SPAN_RATIO,),
     # Two strands side by side pull twice.
-    "at least 0 and at most 2.00": (q.REDIRECT_RATIO,),
+    "at least 0 and at most 2": (q.REDIRECT_RATIO,),
     # No pulley gives back more than it takes, no knot makes a rope stronger.
-    "more than 0 and at most 1.00": (
+    "more than 0 and at most 1": (
         q.SHEAVE_EFFICIENCY, q.SHEAVE_RATIO, q.TERMINATION, q.ELONGATION, q.QUOTED_ELONGATION,
     ),
-    "at least 0 and less than 1.00": (q.STRENGTH_UNCERTAINTY, q.BEARING_SHARE),
-    "at least 0 and at most 1.00": (q.CELL_ERROR, q.END_AT_LOAD),
-    "at least 1.00": (q.PARTS, q.TRAVELLING_PULLEYS),
+    "at least 0 and less than 1": (q.STRENGTH_UNCERTAINTY, q.BEARING_SHARE),
+    "at least 0 and at most 1": (q.CELL_ERROR, q.END_AT_LOAD),
+    "at least 1": (q.PARTS, q.TRAVELLING_PULLEYS),
 }  # fmt: skip
 PAIRS = [(words, variable) for words, variables in DOMAINS.items() for variable in variables]
 
