@@ -4,6 +4,7 @@ from ropecalc.teaching.figures.anchor_legs import ANCHOR_LEGS
 from ropecalc.teaching.figures.closed_polygon import CLOSED_POLYGON
 from ropecalc.teaching.figures.contour_map import CONTOUR_MAP
 from ropecalc.teaching.figures.critical_dial import CRITICAL_DIAL
+from ropecalc.teaching.figures.failures import FAILURES
 from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
 from ropecalc.teaching.figures.plan_board import PLAN_BOARD
 from ropecalc.teaching.figures.pulley_count import PULLEY_COUNT
@@ -27,6 +28,7 @@ FIGURES = by_key(
         CONTOUR_MAP,
         TENSIONER_PLAN,
         READINGS,
+        FAILURES,
         PLAN_BOARD,
     )
 )
@@ -37,6 +39,7 @@ __all__ = [
     "CLOSED_POLYGON",
     "CONTOUR_MAP",
     "CRITICAL_DIAL",
+    "FAILURES",
     "FIGURES",
     "FRAME_LEAN",
     "PLAN_BOARD",
