@@ -16,7 +16,7 @@ DOMAINS = {
     ),
     # A leg in the line of pull takes all and leaves the other leg nothing to balance.
     "more than 0° and at most 90.0°": (
-        q.FIRST_LEG_ANGLE, q.SECOND_LEG_ANGLE, q.HAUL_ELEVATION,
+        q.FIRST_LEG_ANGLE, q.SECOND_LEG_ANGLE, q.HAUL_ELEVATION, q.ROPE_ELEVATION,
     ),
     "more than 0° and less than 90.0°": (q.FRONT_LEG_ANGLE, q.BACK_LEG_ANGLE, q.TROLLEY_ANGLE),
     "at least 0° and at most 90.0°": (q.FRONT_DEPRESSION, q.BACK_DEPRESSION),
