@@ -101,7 +101,7 @@ def taken(act: Callable[[], Any]) -> float:
 
 PANEL_PAGE = """\
 from ropecalc.teaching import open_lesson
-open_lesson("holding-off").figure("contour-map")"""
+open_lesson("along-the-raise").figure("contour-map")"""
 PLAIN_PAGE = """\
 from tests.bench.bench_figures import show_plain
 show_plain()"""

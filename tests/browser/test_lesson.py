@@ -11,12 +11,14 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from ropecalc.teaching.figures import FIGURES
+from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.sliders import Control, QuantitySlider
 from ropecalc.units import Display
 
 OpenPage = Callable[..., Page]
 LESSON = "lessons/08_holding_a_litter_off.ipynb"
+ALONG = "lessons/09_along_the_raise.ipynb"
+FIGURES = LESSONS["holding-off"].figures
 PANEL = ".ropecalc-panel"
 
 
@@ -101,12 +103,21 @@ def test_a_slider_moved_by_keyboard_changes_number_and_picture(open_page: OpenPa
 
 
 def test_the_map_follows_its_outcrop_and_says_what_is_impossible(open_page: OpenPage) -> None:
-    page = open_page(LESSON)
-    panel = revealed(page, 1)
+    page = open_page(ALONG)
+    panel = revealed(page, 0)
     moved(panel, "Outcrop tip, height", "ArrowLeft", 5)
     text = panel.inner_text()
     assert "Outcrop tip" in text
     assert "nan" not in text.lower().split()
+
+
+def test_a_locked_tensioner_lowers_and_tightens(open_page: OpenPage) -> None:
+    page = open_page(ALONG)
+    panel = revealed(page, 1)
+    before = kilonewtons(panel, "Allow for")
+    moved(panel, "Then raised by", "ArrowLeft", 2)
+    expect(panel).to_contain_text("lowered by 4.00 m")
+    assert kilonewtons(panel, "Allow for") > before
 
 
 def test_other_units_are_followed_by_everything_on_the_page(open_page: OpenPage) -> None:
@@ -142,11 +153,11 @@ def test_no_slider_moves_by_itself_when_units_change(open_page: OpenPage) -> Non
     for name, label, change in SWITCHES * 2:
         choose(page, name, label)
         units |= change
-        for panel, figure in zip(panels, FIGURES.values(), strict=True):
+        for panel, figure in zip(panels, FIGURES, strict=True):
             controls = (c for c in figure.controls if isinstance(c, Control))
             until_shown(panel, dict(expected(c, Display(**units), c.default) for c in controls))
     until_shown(working, before)
-    for panel, figure in zip(panels, FIGURES.values(), strict=True):
+    for panel, figure in zip(panels, FIGURES, strict=True):
         words = figure.summary(figure.compute(figure.start), Display())
         expect(panel).to_contain_text(words)
 
@@ -171,8 +182,8 @@ def test_a_prediction_is_remembered_when_the_page_is_opened_again(open_page: Ope
 
 
 def test_more_settings_unfold_by_keyboard(open_page: OpenPage) -> None:
-    page = open_page(LESSON)
-    panel = revealed(page, 1)
+    page = open_page(ALONG)
+    panel = revealed(page, 0)
     folded = panel.locator(".widget-slider", has_text="Efficiency of a sheave")
     expect(folded).to_be_hidden()
     switch = panel.get_by_role("button", name="More settings")

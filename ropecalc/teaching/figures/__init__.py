@@ -6,6 +6,7 @@ from ropecalc.teaching.figures.contour_map import CONTOUR_MAP
 from ropecalc.teaching.figures.critical_dial import CRITICAL_DIAL
 from ropecalc.teaching.figures.failures import FAILURES
 from ropecalc.teaching.figures.frame_lean import FRAME_LEAN
+from ropecalc.teaching.figures.locked import LOCKED_TENSIONER
 from ropecalc.teaching.figures.plan_board import PLAN_BOARD
 from ropecalc.teaching.figures.pulley_count import PULLEY_COUNT
 from ropecalc.teaching.figures.readings import READINGS
@@ -26,6 +27,7 @@ FIGURES = by_key(
         CRITICAL_DIAL,
         THREE_WAYS,
         CONTOUR_MAP,
+        LOCKED_TENSIONER,
         TENSIONER_PLAN,
         READINGS,
         FAILURES,
@@ -42,6 +44,7 @@ __all__ = [
     "FAILURES",
     "FIGURES",
     "FRAME_LEAN",
+    "LOCKED_TENSIONER",
     "PLAN_BOARD",
     "PULLEY_COUNT",
     "READINGS",

@@ -1,6 +1,7 @@
 """What each lesson page can show, one module a lesson."""
 
 from ropecalc.teaching.keyed import by_key
+from ropecalc.teaching.lessons.along_the_raise import ALONG_THE_RAISE
 from ropecalc.teaching.lessons.anchors import ANCHORS
 from ropecalc.teaching.lessons.critical_angles import CRITICAL_ANGLES
 from ropecalc.teaching.lessons.forces import FORCES
@@ -22,6 +23,7 @@ LESSONS = by_key(
         THROW_AND_TIME,
         CRITICAL_ANGLES,
         HOLDING_OFF,
+        ALONG_THE_RAISE,
         TENSIONER,
         WHOLE_RAISE,
     )

@@ -1,21 +1,22 @@
 """Holding a litter off the rock: attendant, tag line and track lines, and where each is hard."""
 
+import math
 from collections.abc import Mapping
 
 from ropecalc import cautions
 from ropecalc.mechanics import guiding, vectors
 from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
 from ropecalc.teaching.facts import Fact, Quantity
-from ropecalc.teaching.figures import CONTOUR_MAP, THREE_WAYS
+from ropecalc.teaching.figures import THREE_WAYS
 from ropecalc.teaching.lessons.content import LessonContent, TeachingNotes
-from ropecalc.teaching.questions.bank import along_the_raise, holding_off
+from ropecalc.teaching.questions.bank import holding_off
 from ropecalc.units import Kind
 
 _TOP = Point(0.3, 32.0)
 _RIG = Rig(haul_directional=_TOP, track_directional=_TOP, hub=Point(40.0, 0.5))
 _MASS = 200.0
-_OUT, _HIGH, _LOW = 2.5, 27.0, 6.0
-"""The example of this lesson: one rig on the Upper Heron Wall, one litter, two heights."""
+_OUT, _HIGH = 2.5, 27.0
+"""The example of this lesson: one rig on the Upper Heron Wall, one litter at one place."""
 
 
 def _held(method: Method, height: float, rig: Rig = _RIG) -> Hold:
@@ -92,59 +93,40 @@ def _slack() -> Mapping[str, Quantity]:
     }
 
 
-def _low_and_high() -> Mapping[str, Quantity]:
-    low, high = (_held(Method.TRACK, z).line_tension for z in (_LOW, _HIGH))
-    return {
-        "out": (_OUT, Kind.LENGTH),
-        "low_height": (_LOW, Kind.LENGTH),
-        "high_height": (_HIGH, Kind.LENGTH),
-        "low": (low, Kind.FORCE),
-        "high": (high, Kind.FORCE),
-        "times": (high / low, Kind.RATIO, 1),
-    }
-
-
-def _clear() -> Mapping[str, Quantity]:
-    tip = {"x_O": 1.5, "z_O": 25.0, "clearance": 0.5}
-    start = 2.0
-    out = guiding.haul_clearance_offset(z=start, x_D=_TOP.x, z_D=_TOP.z, **tip)
-    return {
-        "start": (start, Kind.LENGTH),
-        "tip": (tip["x_O"], Kind.LENGTH),
-        "tip_height": (tip["z_O"], Kind.LENGTH),
-        "clearance": (tip["clearance"], Kind.LENGTH),
-        "out": (out, Kind.LENGTH),
-    }
-
-
-def _moved_out() -> Mapping[str, Quantity]:
-    step = 0.5
-    further = Point(_TOP.x + step, _TOP.z)
-    moved = Rig(haul_directional=further, track_directional=further, hub=_RIG.hub)
+def _track_above() -> Mapping[str, Quantity]:
+    step = 1.0
+    above = Rig(_TOP, Point(_TOP.x, _TOP.z + step), _RIG.hub)
+    before, after = _held(Method.TRACK, _HIGH), _held(Method.TRACK, _HIGH, above)
     return {
         "step": (step, Kind.LENGTH),
-        "before": (_held(Method.TRACK, _HIGH).line_tension, Kind.FORCE),
-        "after": (_held(Method.TRACK, _HIGH, moved).line_tension, Kind.FORCE),
+        "before": (before.line_tension, Kind.FORCE),
+        "after": (after.line_tension, Kind.FORCE),
+        "haul_before": (before.haul_tension, Kind.FORCE),
+        "haul_after": (after.haul_tension, Kind.FORCE),
     }
 
 
-def _take_in() -> Mapping[str, Quantity]:
-    low, high = _held(Method.TRACK, _LOW), _held(Method.TRACK, _HIGH)
+def _hub_above() -> Mapping[str, Quantity]:
+    hub = Point(_RIG.hub.x, 40.0)
+    low, high = (_held(Method.TAG, _HIGH, Rig(_TOP, _TOP, at)) for at in (_RIG.hub, hub))
     return {
-        "low_height": (_LOW, Kind.LENGTH),
-        "high_height": (_HIGH, Kind.LENGTH),
-        "low": (100 * low.take_in_rate, Kind.RATIO, 2),
-        "high": (100 * high.take_in_rate, Kind.RATIO, 2),
+        "hub": (hub.x, Kind.LENGTH),
+        "height": (hub.z, Kind.LENGTH),
+        "low": (low.line_tension, Kind.FORCE),
+        "high": (high.line_tension, Kind.FORCE),
+        "low_haul": (low.haul_tension, Kind.FORCE),
+        "high_haul": (high.haul_tension, Kind.FORCE),
     }
 
 
-def _uplift() -> Mapping[str, Quantity]:
-    high = _held(Method.TRACK, _HIGH)
-    return {
-        "high": (_HIGH, Kind.LENGTH),
-        "line": (high.line_tension, Kind.FORCE),
-        "uplift": (high.hub_uplift, Kind.FORCE),
-    }
+def _tilt() -> Mapping[str, Quantity]:
+    held = _held(Method.TAG, _HIGH)
+    tilt = guiding.bridle_tilt(
+        load=vectors.weight(mass=_MASS),
+        side_pull=held.line_tension * math.cos(held.ground_depression),
+        ground_depression=held.ground_depression,
+    )
+    return {"tag": (held.line_tension, Kind.FORCE), "tilt": (tilt, Kind.ANGLE, 2)}
 
 
 _FACTS = (
@@ -185,35 +167,24 @@ _FACTS = (
         _slack,
     ),
     Fact(
-        "low-and-high",
-        "Holding the litter {out} out takes {low} of track tension at {low_height} and {high} at "
-        "{high_height}: about {times} times as much for the same outcrop higher up.",
-        _low_and_high,
-        after_prediction=True,
+        "track-directional-above",
+        "With the track directional {step} above the haul directional, the track lines need "
+        "{after} instead of {before} for the same place. The haul line takes {haul_after} instead "
+        "of {haul_before}.",
+        _track_above,
     ),
     Fact(
-        "clear-the-line",
-        "An outcrop {tip} out at {tip_height}: to keep the haul line {clearance} off its tip, the "
-        "litter has to stand {out} out while it is still only {start} up.",
-        _clear,
+        "hub-above",
+        "A hub across the gorge, as far out but {height} up, changes the tag line from {low} to "
+        "{high} and the haul line from {low_haul} to {high_haul}: the tag line lifts instead of "
+        "pulling down.",
+        _hub_above,
     ),
     Fact(
-        "directional-further-out",
-        "Moving the directional {step} further out brings the track tension at the outcrop from "
-        "{before} down to {after}, without another line.",
-        _moved_out,
-    ),
-    Fact(
-        "take-in",
-        "Going straight up, each track line has to be taken in by about {low} % of the height "
-        "raised at {low_height}, and by about {high} % at {high_height}. A tag line has only the "
-        "ground leg, which grows longer on the way up: it would have to be paid out.",
-        _take_in,
-    ),
-    Fact(
-        "uplift",
-        "At {high} the lines pull on the hub with {line}, and {uplift} of that is upward.",
-        _uplift,
+        "tilt-at-the-rail",
+        "Tied to the litter's rail, the same tag line of {tag} would tilt the bridle by {tilt}; "
+        "tied at the master attachment point it tilts nothing.",
+        _tilt,
     ),
 )
 
@@ -275,7 +246,7 @@ HOLDING_OFF = LessonContent(
     file="08_holding_a_litter_off",
     example=_known,
     title="Holding a litter off the rock",
-    figures=(THREE_WAYS, CONTOUR_MAP),
+    figures=(THREE_WAYS,),
     derivations=(
         guiding.attendant_push,
         guiding.tag_tension,
@@ -284,15 +255,16 @@ HOLDING_OFF = LessonContent(
         guiding.haul_tension_with_track,
         guiding.straight_line_limit,
         guiding.slack_haul_depression,
-        guiding.haul_clearance_offset,
-        guiding.take_in_rate,
+        guiding.track_tension_apart,
+        guiding.tension_to_high_hub,
+        guiding.bridle_tilt,
     ),
     facts=_FACTS,
     questions=(
         holding_off.ATTENDANT_PUSH,
         holding_off.TAG_FROM_PLACES,
         holding_off.HAUL_BESIDE_TRACK,
-        along_the_raise.CLEAR_THE_LINE,
+        holding_off.TAG_ON_THE_RAIL,
     ),
     myths=(
         holding_off.HAUL_AGAINST_TAG,

@@ -1,8 +1,8 @@
-"""Questions on what changes as the litter goes up: clearance, rope to take in, the hub."""
+"""Questions on what changes as the litter goes up: clearance, rope to take in, the hub, a lock."""
 
-from sympy import Integer, cos, sin
+from sympy import Integer, cos, sin, tan
 
-from ropecalc.mechanics import guiding
+from ropecalc.mechanics import guiding, locked
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
 
@@ -51,6 +51,7 @@ CLEAR_THE_LINE = Template(
     ),
     difficulty=2,
     objective="find where a litter has to start so that its haul line clears an outcrop",
+    must_pass=True,
 )
 
 TAKE_IN = Template(
@@ -97,6 +98,7 @@ TAKE_IN = Template(
     ),
     difficulty=2,
     objective="tell how much track rope comes in as the litter goes up",
+    must_pass=True,
 )
 
 HUB_UPLIFT = Template(
@@ -181,11 +183,56 @@ HUB_TOO_CLOSE = Template(
     objective="find how near to the wall a hub may not stand",
 )
 
+SWING_IN = Template(
+    key="locked-swing-in",
+    title="Raising against a locked tensioner",
+    stem=(
+        "The tensioner is locked. At the litter the upper legs of the track lines rise "
+        "{track_elevation} above the horizontal and their ground legs fall {ground_depression} "
+        "below it. The haul team now raises the litter by a hand's breadth. How far does the "
+        "litter swing in towards the wall for each unit of height gained?"
+    ),
+    asked="Swing in for each unit of height (a plain number)",
+    givens=(
+        Given(q.TRACK_ELEVATION, 52, 80, 1, "°"),
+        Given(q.GROUND_DEPRESSION, 4, 36, 1, "°"),
+    ),
+    derivation=locked.swing_in_rate,
+    tolerance=Tolerance(absolute=0.02),
+    mistakes=(
+        Mistake(
+            "lock-keeps-the-distance",
+            "The lock taken to keep the litter's distance out",
+            "The lock keeps the length of the rope. Higher up, that rope lets the litter hang "
+            "nearer to the wall.",
+            lambda v: Integer(0),
+        ),
+        Mistake(
+            "along-the-haul-line",
+            "The litter taken to slide up along the haul line",
+            "The track rope decides the way: the litter moves square to the line that halves the "
+            "angle between the two legs.",
+            lambda v: 1 / tan(v.track_elevation),
+        ),
+        Mistake(
+            "take-in-for-swing",
+            "The rope to take in given instead of the swing",
+            "That is what the tensioner would have to take in. Locked, the litter swings in until "
+            "the rope is as long as before.",
+            lambda v: sin(v.track_elevation) - sin(v.ground_depression),
+        ),
+    ),
+    difficulty=3,
+    objective="say what a locked tensioner does to the litter's distance out",
+    must_pass=True,
+)
+
 
 QUESTIONS = (
     CLEAR_THE_LINE,
     TAKE_IN,
     HUB_UPLIFT,
     HUB_TOO_CLOSE,
+    SWING_IN,
 )
 """This module's questions, in the order of the lesson."""
