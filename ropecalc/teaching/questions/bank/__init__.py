@@ -12,6 +12,7 @@ from ropecalc.teaching.questions.bank import (
     friction,
     high_directional,
     holding_off,
+    margins,
     tensioner,
     throw_and_time,
     whole_raise,
@@ -29,6 +30,7 @@ BY_LESSON: Mapping[int, tuple[Template, ...]] = {
     8: holding_off.QUESTIONS,
     9: along_the_raise.QUESTIONS,
     10: tensioner.QUESTIONS,
+    11: margins.QUESTIONS,
     12: whole_raise.QUESTIONS,
 }
 """Every question by the number of its lesson."""
