@@ -1,6 +1,7 @@
 """What raising or lowering does while the tensioner stays locked: an ellipse, and two bounds.
 
-Left the cross-section with the path of the litter, if its ropes stretch and if they do not; right,
+Left the cross-section with the path of the litter, if its ropes stretch and if they do not, whole
+and close up; right,
 on the same height axis, the track and haul tension along that path, beside the track tension that
 a tensioner worked along with the haul would have kept.
 """
@@ -264,14 +265,16 @@ class LockedPicture:
     def __init__(self) -> None:
         self.canvas = Canvas(_WIDTH, _HEIGHT)
         self._scene = _Scene(self.canvas)
+        self._near = _CloseUp(self.canvas)
         self._strips = [
             _Strip(self.canvas, self._scene.axes, index) for index in range(len(_STRIPS))
         ]
-        self._notice = Notice(self.canvas, self._scene.axes, 0.58, 0.8, 46)
+        self._notice = Notice(self.canvas, self._scene.axes, 0.55, 0.3, 46)
 
     def update(self, result: LockedMove, look: Look) -> None:
         """Follow ``result``."""
         self._scene.update(result, look)
+        self._near.update(result, look)
         for strip in self._strips:
             strip.update(result, look)
         self._notice.say(_notice(result, look))
@@ -330,10 +333,9 @@ class _Scene:
         here = begin
         for part in (self._rigid, self._elastic, self._old, self._end):
             part.hide()
-        labels = [_hub_label(begin, hub), Label("start", begin, towards=(1, 0.6))]
+        labels = [_hub_label(begin, hub)]
         if shown:
-            here, more = self._way(result, begin, track, hub)
-            labels += more
+            here = self._way(result, begin, track, hub)
         self._haul.place(here, haul)
         self._track.place(track, here, hub)
         self._litter.place(*here)
@@ -343,24 +345,15 @@ class _Scene:
         body = (here[0] - 0.5, here[1] - REACH_DOWN, here[0] + 0.5, here[1])
         self._labels.write(labels, lines, [body])
 
-    def _way(
-        self, result: LockedMove, begin: Place, track: Place, hub: Place
-    ) -> tuple[Place, list[Label]]:
-        """Draw both paths; gives where the litter is if the ropes stretch, and the labels."""
+    def _way(self, result: LockedMove, begin: Place, track: Place, hub: Place) -> Place:
+        """Draw both paths; gives where the litter is if the ropes stretch."""
         assert result.along is not None
         along = result.along
         self._rigid.trace(along.rigid.x, along.z)
         self._elastic.trace(along.elastic.x, along.z)
         self._old.place(track, begin, hub)
-        here = (float(along.elastic.x[-1]), result.new_z)
-        end = (float(along.rigid.x[-1]), result.new_z)
-        self._end.place(*end)
-        rigid_side = (1.0, 0.2) if end[0] >= here[0] else (-1.0, -0.6)
-        other_side = (-1.0, -0.8) if end[0] >= here[0] else (1.0, -0.8)
-        return here, [
-            Label("if nothing stretches", end, _RIGID.color, rigid_side),
-            Label("if the lines stretch", (here[0], here[1] - 0.7), _ELASTIC.color, other_side),
-        ]
+        self._end.place(float(along.rigid.x[-1]), result.new_z)
+        return float(along.elastic.x[-1]), result.new_z
 
     def _draw_forces(
         self,
@@ -417,6 +410,80 @@ def _hub_label(litter: Place, hub: Place) -> Label:
     share = (edge - litter[0]) / (hub[0] - litter[0])
     at = (edge, litter[1] + share * (hub[1] - litter[1]))
     return Label("to the hub →", at, TRACK.color, (-1, 1))
+
+
+_NEAR_WIDE, _NEAR_TALL = 236, 158
+_SPANS = (6.0, 8.0, 12.0, 18.0, 27.0, 40.0)  # m across the close-up
+
+
+class _CloseUp:
+    """The same way, near enough to see how far apart its two bounds are."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        left = _LEFT + _WIDE - _NEAR_WIDE - 8
+        bottom = _BOTTOM + _TALL - _NEAR_TALL - 24
+        self._axes = axes = canvas.axes(left, bottom, _NEAR_WIDE, _NEAR_TALL)
+        axes.set_xticks([])
+        axes.set_yticks([])
+        axes.set_title("close up", fontsize=9, pad=3)
+        canvas.float_above(axes)
+        self._rock = Area(canvas, axes, ROCK_FACE)
+        self._haul = Rope(canvas, axes, HAUL)
+        self._upper = Rope(canvas, axes, TRACK)
+        self._down = Rope(canvas, axes, TRACK)
+        self._rigid = Rope(canvas, axes, _RIGID, 3.5)
+        self._elastic = Rope(canvas, axes, _ELASTIC, 3.4)
+        self._begin = Mark(canvas, axes, "o", "white", 6, 5.2)
+        self._end = Mark(canvas, axes, "s", "white", 6, 5.2)
+        self._litter = Litter(canvas, axes)
+        self._labels = Labels(canvas, axes, 3, 8.5)
+
+    def update(self, result: LockedMove, look: Look) -> None:
+        """Follow ``result``."""
+        rig, start = result.rig, result.start
+        begin = (start.x, start.z)
+        here = end = begin
+        for part in (self._rigid, self._elastic, self._end):
+            part.hide()
+        shown = look.numbers and result.reliable
+        if shown:
+            assert result.along is not None
+            along = result.along
+            here = (float(along.elastic.x[-1]), result.new_z)
+            end = (float(along.rigid.x[-1]), result.new_z)
+        self._frame(begin, here, end)
+        haul, track, hub = (
+            (p.x, p.z) for p in (rig.haul_directional, rig.track_directional, rig.hub)
+        )
+        self._rock.place((0, -20), (0, EDGE), (-40, EDGE), (-40, -20))
+        self._haul.place(here, haul)
+        aside = 0.008 * (self._axes.get_xlim()[1] - self._axes.get_xlim()[0])
+        self._upper.place((here[0] + aside, here[1]), (track[0] + aside, track[1]))
+        self._down.place(here, hub)
+        self._litter.place(*here)
+        self._begin.place(*begin)
+        labels = [Label("start", begin, towards=(-1, 0.5))]
+        if shown:
+            self._rigid.trace(along.rigid.x, along.z)
+            self._elastic.trace(along.elastic.x, along.z)
+            self._end.place(*end)
+            side = 1.0 if end[0] >= here[0] else -1.0
+            body = (here[0], here[1] - REACH_DOWN)
+            labels.append(Label("nothing\nstretches", end, _RIGID.color, (side, 0.7)))
+            labels.append(Label("lines\nstretch", body, _ELASTIC.color, (-side, -0.6)))
+        box = (here[0] - 0.35, here[1] - REACH_DOWN, here[0] + 0.35, here[1])
+        self._labels.write(labels, [[here, haul], [here, hub]], [box])
+
+    def _frame(self, *places: Place) -> None:
+        """Show all ``places`` with room around them, on one of a few scales."""
+        x, z = zip(*places, strict=True)
+        wide, high = max(x) - min(x) + 3.5, max(z) - min(z) + 2.5
+        needed = max(wide, high * _NEAR_WIDE / _NEAR_TALL)
+        span = next((s for s in _SPANS if s >= needed), needed)
+        tall = span * _NEAR_TALL / _NEAR_WIDE
+        middle_x, middle_z = (min(x) + max(x)) / 2, (min(z) + max(z) - 0.8) / 2
+        self._axes.set_xlim(middle_x - span / 2, middle_x + span / 2)
+        self._axes.set_ylim(middle_z - tall / 2, middle_z + tall / 2)
 
 
 class _Strip:
