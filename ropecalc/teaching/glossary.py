@@ -178,6 +178,10 @@ TERMS = by_key(
             "The height at which edge attendants take over from the lines that hold the "
             "litter off.",
         ),
+        # --- readings and ropes that give
+        Term("full-scale", "full scale", "The largest force that a load cell is made to show."),
+        Term("slack", "slack", "Length of rope that has to run out before a rope pulls at all."),
+        Term("stretch", "stretch", "How much longer a rope is under tension than without it."),
         # --- haul systems
         Term(
             "strand",

@@ -8,6 +8,7 @@ from ropecalc.teaching.lessons.forces import FORCES
 from ropecalc.teaching.lessons.friction import FRICTION
 from ropecalc.teaching.lessons.high_directional import HIGH_DIRECTIONAL
 from ropecalc.teaching.lessons.holding_off import HOLDING_OFF
+from ropecalc.teaching.lessons.margins_and_failures import MARGINS_AND_FAILURES
 from ropecalc.teaching.lessons.mechanical_advantage import MECHANICAL_ADVANTAGE
 from ropecalc.teaching.lessons.tensioner import TENSIONER
 from ropecalc.teaching.lessons.throw_and_time import THROW_AND_TIME
@@ -25,6 +26,7 @@ LESSONS = by_key(
         HOLDING_OFF,
         ALONG_THE_RAISE,
         TENSIONER,
+        MARGINS_AND_FAILURES,
         WHOLE_RAISE,
     )
 )

@@ -132,6 +132,7 @@ WEIGH = Template(
     ),
     difficulty=2,
     objective="check the weight with the haul cell and the hub cell",
+    usable=legs_open,
 )
 
 SMALL_SLIP = Template(
