@@ -1,0 +1,52 @@
+"""A paper from the instructor's folder to the student's screen and back to its marks."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import nbformat
+from playwright.sync_api import Page, expect
+
+from ropecalc.teaching.papers.issue import Issue
+from ropecalc.teaching.papers.making import make_issue
+from ropecalc.teaching.papers.paper_notebook import paper_notebook
+from ropecalc.teaching.results.tables import mark_returns
+from ropecalc.units import Display
+from tests.browser.conftest import Server
+from tests.teaching.papers.examples import BANK, blueprint
+
+OpenPage = Callable[..., Page]
+
+
+def handed_out(folder: Path) -> Issue:
+    issue = make_issue(blueprint(), ("heron-7",), BANK)
+    (folder / "papers").mkdir(exist_ok=True)
+    nbformat.write(paper_notebook(issue.papers[0]), folder / "papers" / "paper-heron-7.ipynb")
+    return issue
+
+
+def test_a_student_writes_a_paper_and_it_is_marked(open_page: OpenPage, server: Server) -> None:
+    issue = handed_out(server.folder)
+    start = open_page("lessons/00_start.ipynb")
+    expect(start.get_by_text("paper-heron-7.ipynb: ready to be opened.")).to_be_visible()
+    page = open_page("papers/paper-heron-7.ipynb")
+    items = issue.papers[0].items
+    questions = page.locator(".ropecalc-question")
+    expect(questions).to_have_count(len(items))
+    number = next(n for n, item in enumerate(items) if not item.options)
+    choice = next(n for n, item in enumerate(items) if item.options)
+    shown = Display().show(items[number].drawn.answer, items[number].template.kind)
+    entry = questions.nth(number).get_by_role("textbox")
+    entry.fill(shown)
+    entry.press("Enter")
+    expect(questions.nth(number)).to_contain_text(f"Kept: {shown}")
+    questions.nth(choice).get_by_role("radio").nth(1).check()
+    expect(questions.nth(choice)).to_contain_text("Kept: B")
+    page.get_by_role("button", name="Hand in").click()
+    expect(page.locator(".ropecalc-hand-in")).to_contain_text("Written: handed-in-heron-7-")
+    returns = sorted((server.folder / "papers").glob("handed-in-*.ipynb"))
+    marked = mark_returns(issue, returns)
+    assert marked.problems == ()
+    (result,) = marked.results
+    assert result.items[number].right
+    assert result.items[choice].text == "B"
+    assert "Traceback" not in page.locator(".jp-Notebook").inner_text()
