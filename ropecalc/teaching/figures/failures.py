@@ -512,6 +512,8 @@ class _Scene:
             _RIGHT - unit - 0.3, low + 0.25, unit, 0.1, look.display.show(unit, Kind.LENGTH, 1)
         )
         self._notice.say(_sentence(result, look.display) if look.numbers else "")
+        if result.trouble and look.numbers:
+            self._bar.hide()
         lines: list[list[Place]] = [[here, directional], [here, hub]]
         labels = [Label("before", here, THIN.color, (1, 0.6))]
         boxes = [_body(here)]
