@@ -24,6 +24,7 @@ from ropecalc.mechanics.guiding import (
     straight_line_limit,
     track_tension_apart,
 )
+from ropecalc.mechanics.guiding_limits import largest_offset
 from ropecalc.mechanics.holding import Hold, Method, Point, Reach, Rig, hold, leg_angles
 from ropecalc.mechanics.tensioner import effective_lines
 from ropecalc.mechanics.vectors import weight
@@ -80,7 +81,6 @@ FURTHEST = 29.0
 MOST_LINES = 4
 """Of how many lines the table speaks."""
 _HEIGHTS = np.linspace(LOWEST, HIGHEST, 61)
-_ALONG = 400  # points along a height
 _SAME = 1e-9
 _LEVEL = 1e-3  # rad; along the straight line both legs are equally steep, but for rounding
 
@@ -342,25 +342,25 @@ def compute(values: Values) -> ContourMap:
 def furthest_out(rig: Rig, load: float, height: float, allowed: float) -> float | None:
     """How far out (m) ``allowed`` N of all track lines together reach at ``height``.
 
-    None where they reach nowhere, where they reach to the hub, and where a small error of place
-    would change the tension too much.
+    None where they reach nowhere, where the haul line goes slack first, and where a small error of
+    place would change the tension too much.
     """
-    top, start, hub = rig.haul_directional, rig.track_directional, rig.hub
-    if height >= min(top.z, start.z):
-        return None
-    end = min(hub.x, start.x + (hub.x - start.x) * (start.z - height) / max(start.z - hub.z, 1.0))
-    x = np.linspace(top.x, max(end, top.x + 1.0), _ALONG)
-    held = hold(Method.TRACK, rig, load, x, height)
-    more = np.ma.filled(held.line_tension, np.inf) > allowed
-    if not more.any():
-        return None
-    first = int(np.argmax(more))
-    if first == 0 or not np.isfinite(np.ma.filled(held.line_tension, np.inf)[first]):
+    top, start, hub = ((p.x, p.z) for p in (rig.haul_directional, rig.track_directional, rig.hub))
+    if height >= min(top[1], start[1]):
         return None
     at = float(
-        np.interp(allowed, held.line_tension[first - 1 : first + 1], x[first - 1 : first + 1])
+        largest_offset(
+            load=load,
+            line_tension=allowed,
+            z=height,
+            haul_directional=top,
+            hub=hub,
+            track_directional=start,
+        )
     )
-    return None if bool(too_sensitive(Method.TRACK, rig, load, at, height)) else at
+    held = hold(Method.TRACK, rig, load, at, height)
+    shaky = bool(too_sensitive(Method.TRACK, rig, load, at, height))
+    return at if held.reach.possible and not shaky else None
 
 
 # --- in words ---------------------------------------------------------------------------------
@@ -1078,8 +1078,8 @@ CONTOUR_MAP = Figure(
         "How to read the map: along each blue line, a litter held there takes the same tension of "
         "all track lines together; W is the weight that hangs, so 0.5 W is half of it.",
         "The dotted line is the path on which litter, haul line, belay and track line just clear "
-        "the rock; the four curves on the right tell what it takes at each height. A rope that is "
-        "too near the rock turns red.",
+        "the rock; the four curves on the right tell what it takes at each height. The thin green "
+        "line is the belay. A rope that is too near the rock turns red.",
     ),
     first=("tip_x", "tip_z", "height", "hub_x", "lines", "limit"),
     idle=_idle,

@@ -170,11 +170,12 @@ def _change(before: float, after: float) -> str:
 def summary(result: LockedMove, display: Display) -> str:
     """The move and its two bounds in plain sentences."""
     lines = "1 track line" if result.lines == 1 else f"{result.lines} track lines"
+    each = "" if result.lines == 1 else " each"
     opening = (
         f"The tensioner is locked with the litter {say(display, result.start.x, Kind.LENGTH)} out "
         f"at {say(display, result.start.z, Kind.LENGTH)}; then it "
         f"{_moved_words(result, display)}. {say(display, result.mass, Kind.MASS)}, {lines} of EA "
-        f"{say(display, result.each_stiffness, Kind.FORCE)} each, hub "
+        f"{say(display, result.each_stiffness, Kind.FORCE)}{each}, hub "
         f"{say(display, result.rig.hub.x, Kind.LENGTH)} out."
     )
     if result.on_ground:
@@ -269,6 +270,13 @@ class LockedPicture:
         self._strips = [
             _Strip(self.canvas, self._scene.axes, index) for index in range(len(_STRIPS))
         ]
+        self.canvas.figure.text(
+            (_LEFT + _WIDE + 18) / _WIDTH,
+            12 / _HEIGHT,
+            "Solid: stretching. Dashed: not. Dotted: tensioner worked.",
+            fontsize=8.5,
+            color=SOFT_INK,
+        )
         self._notice = Notice(self.canvas, self._scene.axes, 0.55, 0.3, 46)
 
     def update(self, result: LockedMove, look: Look) -> None:
@@ -538,11 +546,15 @@ class _Strip:
         ]
         if self._index == 0:
             self._worked.trace(kept, along.z)
-            if np.isfinite(kept[-1]) and abs(result.new_z - result.start.z) > 2.0:
-                middle = _STEPS // 2
-                at = (self._inside(kept[middle]), float(along.z[middle]))
-                labels.append(Label("tensioner\nworked", at, SOFT_INK, (-1, 0), optional=True))
-        self._labels.write(labels)
+        self._labels.write(labels, [self._line(c, along.z) for c in (elastic, rigid, kept)])
+
+    def _line(self, values: Any, heights: Any) -> list[Place]:
+        """The part of a curve that is in the strip, for labels to keep off."""
+        return [
+            (self._inside(value), float(z))
+            for value, z in zip(values[::4], heights[::4], strict=True)
+            if np.isfinite(value)
+        ] or [(0.0, 0.0)]
 
     def _of(self, held: Hold) -> Any:
         values = held.line_tension if self._index == 0 else held.haul_tension
@@ -660,7 +672,7 @@ LOCKED_TENSIONER = Figure(
     ),
     reading=(
         "The litter is drawn where it is if the lines stretch; the square shows where it would be "
-        "if they did not. The truth lies near the first. The dotted curve is the tension that the "
+        "if they did not. The dotted curve is the tension that the "
         "track lines would have had with the tensioner worked along.",
     ),
     first=("start_x", "start_z", "move", "stiffness", "lines", "hub_x"),

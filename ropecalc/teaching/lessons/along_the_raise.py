@@ -1,9 +1,10 @@
 """The track lines along a whole raise: path, tension, rope, hub, and a tensioner that is locked."""
 
 from collections.abc import Mapping
+from math import hypot
 
 from ropecalc import cautions
-from ropecalc.mechanics import guiding, locked, vectors
+from ropecalc.mechanics import guiding, guiding_limits, locked, vectors
 from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
 from ropecalc.mechanics.locked import OUT_BEFORE_DOWN, move_locked
 from ropecalc.mechanics.tensioner import effective_lines
@@ -162,6 +163,51 @@ def _uplift() -> Mapping[str, Quantity]:
     }
 
 
+def _boulder() -> Mapping[str, Quantity]:
+    mass, mu = 400.0, 0.5
+    high = _held()
+
+    def slides(angle: float) -> float:
+        return float(
+            guiding_limits.hub_sliding_tension(
+                hub_mass=mass, hub_friction=mu, ground_depression=angle
+            )
+        )
+
+    return {
+        "mass": (mass, Kind.MASS),
+        "mu": (mu, Kind.RATIO),
+        "level": (slides(0.0), Kind.FORCE),
+        "steep": (slides(high.ground_depression), Kind.FORCE),
+        "high_height": (_HIGH, Kind.LENGTH),
+        "line": (high.line_tension, Kind.FORCE),
+    }
+
+
+def _sideways() -> Mapping[str, Quantity]:
+    aside = 0.5
+
+    def back(height: float) -> float:
+        held = _held(height)
+        return float(
+            guiding_limits.side_force(
+                haul_tension=held.haul_tension,
+                track_tension=held.line_tension,
+                haul_leg_length=hypot(_OUT - _TOP.x, _TOP.z - height),
+                ground_leg_length=hypot(_HUB.x - _OUT, height - _HUB.z),
+                sideways=aside,
+            )
+        )
+
+    return {
+        "aside": (aside, Kind.LENGTH),
+        "low_height": (_LOW, Kind.LENGTH),
+        "high_height": (_HIGH, Kind.LENGTH),
+        "low": (back(_LOW), Kind.FORCE, 2),
+        "high": (back(_HIGH), Kind.FORCE, 2),
+    }
+
+
 def _lowered() -> Mapping[str, Quantity]:
     by = 3.0
     moved = move_locked(
@@ -259,6 +305,19 @@ _FACTS = (
         "At {low_height} the lines lift the hub with {low}. At {high_height} they pull on it with "
         "{line}, and {high} of that is upward.",
         _uplift,
+    ),
+    Fact(
+        "hub-slides",
+        "A boulder of {mass} as the hub, with a coefficient of friction of {mu} as an example, "
+        "slides at {level} if the line pulls level, and at {steep} with the litter {high_height} "
+        "up. The lines carry {line} there.",
+        _boulder,
+    ),
+    Fact(
+        "sideways",
+        "Pushed {aside} sideways, the litter is brought back with about {low} at {low_height} and "
+        "{high} at {high_height}. Low on the wall, wind or a hand moves it a long way.",
+        _sideways,
     ),
     Fact(
         "lowering-locked",
