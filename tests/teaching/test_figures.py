@@ -43,10 +43,15 @@ def one_at_a_time(figure: Figure) -> Iterator[dict[str, Any]]:
             yield figure.start | {control.key: value}
 
 
+def corners(control: Control | Choice) -> list[Any]:
+    """Lowest and highest value, or every option; the start between is tried one at a time."""
+    return ends(control) if isinstance(control, Choice) else [control.low, control.high]
+
+
 def two_at_a_time(figure: Figure) -> Iterator[dict[str, Any]]:
     """The start with any two controls at their ends."""
     for one, other in itertools.combinations(figure.controls, 2):
-        for a, b in itertools.product(ends(one), ends(other)):
+        for a, b in itertools.product(corners(one), corners(other)):
             yield figure.start | {one.key: a, other.key: b}
 
 
