@@ -526,7 +526,7 @@ def _outcome(display: Display) -> Outcome:
 def _idle(values: Values) -> dict[str, str]:
     if values["third"] == "middle":
         return {}
-    return dict.fromkeys(("error", "stiffness"), "With two legs it changes nothing: balance settles them.")
+    return dict.fromkeys(("error", "stiffness"), "It changes nothing with two legs.")
 
 
 ANCHOR_LEGS = Figure(
