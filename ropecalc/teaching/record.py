@@ -19,7 +19,7 @@ from typing import Any
 PATH_VARIABLE = "ROPECALC_RECORD"
 """The environment variable that names another file for the record."""
 
-SCHEMA = 1
+SCHEMA = 2
 _APPLICATION = 0x726F7065  # "rope": tells a learner's record from any other SQLite file
 _WAIT = 5.0  # seconds to wait for another page that is writing at this moment
 _BRIEFLY = 0.2  # ... and where a first wait was in vain
@@ -40,7 +40,13 @@ CREATE TABLE IF NOT EXISTS work (
     draft TEXT NOT NULL, hints INTEGER NOT NULL, solution_seen INTEGER NOT NULL,
     PRIMARY KEY (page, question)
 );
+CREATE TABLE IF NOT EXISTS confidence (
+    page TEXT NOT NULL, question TEXT NOT NULL, draw INTEGER NOT NULL, level TEXT NOT NULL,
+    PRIMARY KEY (page, question, draw)
+);
 """
+# Schema 2 added "confidence"; a record of schema 1 gets the table, empty, when it is opened.
+_COPIED = ("settings", "work", "answers", "confidence")  # the newest last: an old file lacks it
 
 
 @dataclass(frozen=True)
@@ -244,6 +250,51 @@ class Record:
         rows = self._read("SELECT page, question FROM answers GROUP BY 1, 2 ORDER BY min(number)")
         return tuple(Place(*row) for row in rows)
 
+    def history(self) -> tuple[tuple[Place, Answer], ...]:
+        """Every answer with its place, oldest first."""
+        rows = self._read(
+            "SELECT page, question, draw, text, reading, verdict, mistake, hints, solution_seen, "
+            "at FROM answers ORDER BY number"
+        )
+        return tuple(
+            (
+                Place(page, question),
+                Answer(draw, text, reading, verdict, mistake, hints, bool(seen), at),
+            )
+            for page, question, draw, text, reading, verdict, mistake, hints, seen, at in rows
+        )
+
+    def settings(self) -> dict[str, str]:
+        """Every setting by its key."""
+        return dict(self._read("SELECT key, value FROM settings ORDER BY key"))
+
+    def works(self) -> tuple[tuple[Place, Work], ...]:
+        """Where the learner left off, at every place."""
+        rows = self._read(
+            "SELECT page, question, draw, draft, hints, solution_seen FROM work ORDER BY 1, 2"
+        )
+        return tuple(
+            (Place(page, question), Work(draw, draft, hints, bool(seen)))
+            for page, question, draw, draft, hints, seen in rows
+        )
+
+    # --- how sure the learner was ---
+
+    def keep_confidence(self, place: Place, draw: int, level: str) -> None:
+        """Keep how sure the learner is of their answer to ``draw`` at ``place``."""
+        self._write(
+            "INSERT OR REPLACE INTO confidence VALUES (?, ?, ?, ?)",
+            place.page,
+            place.question,
+            draw,
+            level,
+        )
+
+    def confidence(self) -> dict[tuple[Place, int], str]:
+        """How sure the learner said they were, by place and draw."""
+        rows = self._read("SELECT page, question, draw, level FROM confidence ORDER BY 1, 2, 3")
+        return {(Place(page, question), draw): level for page, question, draw, level in rows}
+
     def _read(self, statement: str, *values: Any) -> list[Any]:
         try:
             return self._connection.execute(statement, values).fetchall()
@@ -361,7 +412,7 @@ def _copy_in_memory(path: Path) -> sqlite3.Connection:
         suppress(sqlite3.Error),
         closing(sqlite3.connect(address, uri=True, timeout=_WAIT)) as disk,
     ):
-        for table in ("settings", "work", "answers"):
+        for table in _COPIED:
             rows = disk.execute(f"SELECT * FROM {table}").fetchall()
             if rows:
                 marks = ", ".join("?" * len(rows[0]))

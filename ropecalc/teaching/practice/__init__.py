@@ -1,0 +1,1 @@
+"""For who studies alone: practice that comes back, mock examinations, progress."""
