@@ -14,7 +14,7 @@ from ropecalc.units import Display, Kind
 
 _ROUNDING = 1e-9
 _FIGURES = 3
-_DECIMALS = {"m": 2, "ft": 1, "kN": 2, "°": 1}
+_DECIMALS = {"m": 2, "ft": 1, "kN": 2, "°": 1, "m/s": 2, "ft/s": 2}
 """Decimals of every slider in a unit; others have none, plain numbers what their step needs."""
 
 

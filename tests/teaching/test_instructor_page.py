@@ -17,7 +17,7 @@ def test_the_notes_of_a_lesson_are_whole(lesson) -> None:
     assert len(notes.board) >= 2
     assert notes.field
     for text in (*(what for _, what in notes.timing), *notes.board):
-        assert text[0].isupper() and text.endswith(".")
+        assert text[0].isupper() and text.endswith((".", "?"))
 
 
 def test_they_follow_the_units_and_carry_the_caution() -> None:

@@ -497,7 +497,7 @@ CONTROLS = (
         Kind.LENGTH,
         -0.05,
         0.05,
-        0.005,
+        0.01,
         0.0,
         "To the left of nothing it is shorter.",
     ),
