@@ -35,6 +35,28 @@ def _line_tension_from_places(
     return load / ((z_D - z) / (x - x_D) - down) * sqrt(1 + down**2)
 
 
+def _on_ellipse(length: Any, z: Any, x_D: Any, z_D: Any, x_B: Any, z_B: Any) -> Any:
+    wide, high, off_middle = x_B - x_D, z_D - z_B, 2 * z - z_D - z_B
+    root = sqrt((length**2 - wide**2 - high**2) * (length**2 - wide**2 - off_middle**2))
+    return (x_D + x_B - (wide * high * off_middle + length * root) / (length**2 - wide**2)) / 2
+
+
+def _raised_offset(x_1: Any, z_1: Any, raised: Any, x_D: Any, z_D: Any, x_B: Any, z_B: Any) -> Any:
+    upper = sqrt((x_1 - x_D) ** 2 + (z_D - z_1) ** 2)
+    length = upper + sqrt((x_B - x_1) ** 2 + (z_1 - z_B) ** 2)
+    return _on_ellipse(length, z_1 + raised, x_D, z_D, x_B, z_B)
+
+
+def _lowered_tension(
+    load: Any, off_plumb: Any, drop: Any, lowered: Any, hub_run: Any, hub_fall: Any
+) -> Any:
+    upper = sqrt(off_plumb**2 + drop**2)
+    length = upper + sqrt((hub_run - off_plumb) ** 2 + (hub_fall - drop) ** 2)
+    z = -drop - lowered
+    x = _on_ellipse(length, z, 0.0, 0.0, hub_run, -hub_fall)
+    return _line_tension_from_places(load, x, z, 0.0, 0.0, hub_run, -hub_fall)
+
+
 BY_HAND: dict[str, Callable[..., Any]] = {
     "redirects.hauled_redirect_pull": lambda front_tension, efficiency, strand_angle: (
         front_tension * np.sqrt(1 + 1 / efficiency**2 + 2 * cos(strand_angle) / efficiency)
@@ -89,6 +111,29 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "pulleys.formulas.two_pulley_advantage": lambda near_efficiency, far_efficiency: (
         1 + near_efficiency + near_efficiency * far_efficiency
     ),
+    "two_stations.tension_ratio": lambda x, z_1, z_2, x_D, z_D, x_B, z_B: (
+        _line_tension_from_places(1.0, x, z_2, x_D, z_D, x_B, z_B)
+        / _line_tension_from_places(1.0, x, z_1, x_D, z_D, x_B, z_B)
+    ),
+    "two_stations.tension_directional_moved": (
+        lambda load, x, z, x_D, moved_out, z_D, x_B, z_B: _line_tension_from_places(
+            load, x, z, x_D + moved_out, z_D, x_B, z_B
+        )
+    ),
+    "two_stations.track_taken_in": lambda x_1, z_1, x_2, z_2, x_A, z_A, x_B, z_B: (
+        sqrt((x_A - x_1) ** 2 + (z_A - z_1) ** 2)
+        + sqrt((x_B - x_1) ** 2 + (z_B - z_1) ** 2)
+        - sqrt((x_A - x_2) ** 2 + (z_A - z_2) ** 2)
+        - sqrt((x_B - x_2) ** 2 + (z_B - z_2) ** 2)
+    ),
+    "two_stations.quick_play": lambda cliff, hub_distance: (
+        cliff + hub_distance - sqrt(cliff**2 + hub_distance**2)
+    ),
+    "two_stations.tag_paid_out": lambda x_1, z_1, x_2, z_2, x_B, z_B: (
+        sqrt((x_B - x_2) ** 2 + (z_B - z_2) ** 2) - sqrt((x_B - x_1) ** 2 + (z_B - z_1) ** 2)
+    ),
+    "locked_moves.raised_offset": _raised_offset,
+    "locked_moves.lowered_tension": _lowered_tension,
     "raise_limits.track_rope": lambda setback, track_length, gap, line_tail: (
         setback + track_length - gap + line_tail
     ),

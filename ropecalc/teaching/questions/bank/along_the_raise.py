@@ -1,9 +1,13 @@
 """Questions on what changes as the litter goes up: clearance, rope to take in, the hub, a lock."""
 
-from sympy import Integer, cos, sin, tan
+from collections.abc import Mapping
+from typing import Any
 
-from ropecalc.mechanics import guiding, locked
+from sympy import Integer, cos, sin, sqrt, tan
+
+from ropecalc.mechanics import guiding, locked, locked_moves, two_stations
 from ropecalc.mechanics import quantities as q
+from ropecalc.teaching.questions.bank.slips import places_open
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
 
 _DIRECTIONAL = (Given(q.X_D, 0.1, 0.6, 0.1, "m"), Given(q.Z_D, 31.0, 34.0, 0.5, "m"))
@@ -228,11 +232,384 @@ SWING_IN = Template(
 )
 
 
+_HUB = (Given(q.X_B, 35, 70, 5, "m"), Given(q.Z_B, 0.0, 2.0, 0.5, "m"))
+_HEAD = (Given(q.X_D, 0.1, 0.5, 0.1, "m"), Given(q.Z_D, 31.5, 33.0, 0.5, "m"))
+_BY_CHANCE = 0.03
+_THREE_PER_CENT = Tolerance(relative=0.03)
+_FIRST = (
+    Given(two_stations.X_1, 2.0, 9.0, 0.5, "m"),
+    Given(two_stations.Z_1, 1.0, 4.0, 0.5, "m"),
+)
+_SECOND = (
+    Given(two_stations.X_2, 0.6, 2.4, 0.2, "m"),
+    Given(two_stations.Z_2, 22.0, 29.0, 0.5, "m"),
+)
+
+
+def _tension(v: Any, x: Any, z: Any, directional: Any) -> Any:
+    """The line to the hub with the litter at ``x``, ``z``."""
+    down = (z - v.z_B) / (v.x_B - x)
+    return v.load * sqrt(1 + down**2) / ((v.z_D - z) / (x - directional) - down)
+
+
+def _comparable(values: Mapping[str, float]) -> bool:
+    """Both places are well inside, and no slope on the way is the answer by chance."""
+    answer = float(two_stations.tension_ratio(**values))
+    run = values["x"] - values["x_D"]
+    slopes = [(values["z_D"] - values[z]) / run for z in ("z_1", "z_2")]
+    return all(places_open({**values, "z": values[z]}) for z in ("z_1", "z_2")) and all(
+        abs(slope / answer - 1) > _BY_CHANCE for slope in slopes
+    )
+
+
+HIGH_AND_LOW = Template(
+    key="high-and-low-outcrop",
+    title="A high outcrop against a low one",
+    stem=(
+        "Past a low outcrop the litter has to be {x} out from the wall at a height of {z_1}; past "
+        "a high one it has to be as far out at {z_2}. Haul and track directional are {x_D} out "
+        "and {z_D} up, the hub is {x_B} out and {z_B} up. How many times the track tension at the "
+        "low outcrop is needed at the high one?"
+    ),
+    asked="Tension at the high outcrop over tension at the low one (a plain number)",
+    givens=(
+        Given(q.X, 1.5, 3.0, 0.1, "m"),
+        Given(two_stations.LOW_HEIGHT, 3, 10, 1, "m"),
+        Given(two_stations.HIGH_HEIGHT, 22, 27, 1, "m"),
+        *_HEAD,
+        *_HUB,
+    ),
+    derivation=two_stations.tension_ratio,
+    tolerance=_THREE_PER_CENT,
+    mistakes=(
+        Mistake(
+            "same-distance-same-tension",
+            "The same tension for the same distance out",
+            "High up the haul leg leans far more for the same distance out, and the ground leg "
+            "pulls down more.",
+            lambda v: Integer(1),
+        ),
+        Mistake(
+            "in-proportion-to-height",
+            "The tension taken to grow with the height",
+            "What counts is how far the litter is below the directional, not how far above the "
+            "ground.",
+            lambda v: v.z_2 / v.z_1,
+        ),
+        Mistake(
+            "ground-leg-level",
+            "The ground leg taken to be level",
+            "The ground leg falls to the hub. Its slope takes away from that of the haul leg, "
+            "most of all high up.",
+            lambda v: (v.z_D - v.z_1) / (v.z_D - v.z_2),
+        ),
+    ),
+    difficulty=3,
+    objective="compare what a high and a low outcrop ask of the track lines",
+    usable=_comparable,
+)
+
+PLAY = Template(
+    key="play-of-a-raise",
+    title="Track rope for a whole raise",
+    stem=(
+        "A track line runs from a directional {x_A} out and {z_A} up, past the litter, to a hub "
+        "{x_B} out and {z_B} up. The litter starts {x_1} out at a height of {z_1} and ends {x_2} "
+        "out at {z_2}. How much of the track line has to be taken in from start to end?"
+    ),
+    asked="Length of each track line taken in",
+    givens=(
+        *_FIRST,
+        *_SECOND,
+        Given(q.X_A, 0.0, 0.5, 0.1, "m"),
+        Given(q.Z_A, 32.0, 35.0, 0.5, "m"),
+        *_HUB,
+    ),
+    derivation=two_stations.track_taken_in,
+    tolerance=_TWO_PER_CENT,
+    mistakes=(
+        Mistake(
+            "length-unchanged",
+            "The length taken to stay the same",
+            "The upper leg gets shorter by more than the ground leg gets longer.",
+            lambda v: Integer(0),
+        ),
+        Mistake(
+            "as-much-as-the-height",
+            "As much rope as height gained",
+            "Measure both legs at both places: the ground leg gets longer meanwhile.",
+            lambda v: v.z_2 - v.z_1,
+        ),
+        Mistake(
+            "ground-leg-only",
+            "Only the ground leg counted",
+            "That is what a tag line pays out. A track line also has an upper leg.",
+            lambda v: (
+                sqrt((v.x_B - v.x_2) ** 2 + (v.z_2 - v.z_B) ** 2)
+                - sqrt((v.x_B - v.x_1) ** 2 + (v.z_1 - v.z_B) ** 2)
+            ),
+        ),
+    ),
+    difficulty=2,
+    objective="find how much play the tensioner needs for a raise",
+)
+
+QUICK_PLAY = Template(
+    key="quick-play",
+    title="Play, estimated on the spot",
+    stem=(
+        "You stand at the foot of a plumb wall. The directional will be {cliff} above you, the hub "
+        "{hub_distance} out on level ground. Estimate how much of each track line has to be taken "
+        "in over a raise from the foot of the wall to the directional."
+    ),
+    asked="Length of each track line taken in",
+    givens=(
+        Given(two_stations.CLIFF, 15, 50, 1, "m"),
+        Given(two_stations.HUB_DISTANCE, 15, 80, 1, "m"),
+    ),
+    derivation=two_stations.quick_play,
+    tolerance=_TWO_PER_CENT,
+    mistakes=(
+        Mistake(
+            "as-much-as-the-height",
+            "As much rope as height gained",
+            "At the end the rope still has to reach from the directional to the hub, and that way "
+            "is longer than the one along the ground.",
+            lambda v: v.cliff,
+        ),
+        Mistake(
+            "ground-leg-only",
+            "Only the ground leg counted",
+            "That is what a tag line pays out. The upper leg gets shorter by the whole height.",
+            lambda v: sqrt(v.cliff**2 + v.hub_distance**2) - v.hub_distance,
+        ),
+        Mistake(
+            "longest-less-the-height",
+            "The slanting side less the height",
+            "At the start the rope lies along the wall and along the ground: add these two, then "
+            "take off the slanting side.",
+            lambda v: sqrt(v.cliff**2 + v.hub_distance**2) - v.cliff,
+        ),
+    ),
+    difficulty=1,
+    objective="estimate the play of a raise with two distances",
+)
+
+TAG_OUT = Template(
+    key="tag-paid-out",
+    title="The same raise on a tag line",
+    stem=(
+        "This time a tag line, not a track line, runs from the litter to a hub {x_B} out and {z_B} "
+        "up. The litter starts {x_1} out at a height of {z_1} and ends {x_2} out at {z_2}. How "
+        "much tag line is paid out from start to end? Paying out counts as positive, pulling in as "
+        "negative."
+    ),
+    asked="Length of tag line paid out",
+    givens=(*_FIRST, *_SECOND, *_HUB),
+    derivation=two_stations.tag_paid_out,
+    tolerance=_TWO_PER_CENT,
+    mistakes=(
+        Mistake(
+            "tag-like-a-track",
+            "The tag line handled like a track line",
+            "A track line is taken in. A tag line has no upper leg: the litter only moves away "
+            "from the hub.",
+            lambda v: (
+                sqrt((v.x_B - v.x_1) ** 2 + (v.z_1 - v.z_B) ** 2)
+                - sqrt((v.x_B - v.x_2) ** 2 + (v.z_2 - v.z_B) ** 2)
+            ),
+        ),
+        Mistake(
+            "length-unchanged",
+            "The length taken to stay the same",
+            "Measure from the hub to both places: the second is further away.",
+            lambda v: Integer(0),
+        ),
+        Mistake(
+            "as-much-as-the-height",
+            "As much rope as height gained",
+            "The hub stands far out: going up changes the slanting distance by less than the "
+            "height.",
+            lambda v: v.z_2 - v.z_1,
+        ),
+    ),
+    difficulty=2,
+    objective="say how a tag line is handled during a raise, and how much of it is needed",
+)
+
+DIRECTIONAL_OUT = Template(
+    key="directional-further-out",
+    title="Move the directional, or live with it?",
+    stem=(
+        "A litter of weight {load} has to pass {x} out at a height of {z}. Haul and track "
+        "directional are {x_D} out and {z_D} up, the hub {x_B} out and {z_B} up. The team can set "
+        "the directional {moved_out} further out. What is the track tension then?"
+    ),
+    asked="Track tension with the directional moved",
+    givens=(
+        Given(q.LOAD, 1.2, 2.8, 0.1, "kN"),
+        Given(q.X, 2.0, 3.0, 0.1, "m"),
+        Given(q.Z, 25, 28, 1, "m"),
+        Given(q.X_D, 0.1, 0.5, 0.1, "m"),
+        Given(two_stations.MOVED_OUT, 0.3, 1.0, 0.1, "m"),
+        Given(q.Z_D, 31.5, 33.0, 0.5, "m"),
+        *_HUB,
+    ),
+    derivation=two_stations.tension_directional_moved,
+    tolerance=_THREE_PER_CENT,
+    mistakes=(
+        Mistake(
+            "moving-changes-nothing",
+            "The directional taken not to matter",
+            "The tension depends on how far the litter is out from plumb below the directional.",
+            lambda v: _tension(v, v.x, v.z, v.x_D),
+        ),
+        Mistake(
+            "in-proportion",
+            "The tension taken off in proportion",
+            "It falls by more than the distance does: the haul leg gets steeper while the ground "
+            "leg stays as it is.",
+            lambda v: _tension(v, v.x, v.z, v.x_D) * (1 - v.moved_out / v.x),
+        ),
+        Mistake(
+            "moved-the-wrong-way",
+            "The directional moved inward",
+            "Further out means nearer to the plumb line through the litter: a smaller run.",
+            lambda v: _tension(v, v.x, v.z, v.x_D - v.moved_out),
+        ),
+    ),
+    difficulty=3,
+    objective="judge what a directional further out is worth",
+    usable=lambda v: places_open(v) and places_open({**v, "x_D": v["x_D"] - v["moved_out"]}),
+)
+
+RAISED_LOCKED = Template(
+    key="locked-raised",
+    title="Raised against a locked tensioner",
+    stem=(
+        "Haul and track directional are {x_D} out and {z_D} up, the hub is {x_B} out and {z_B} up. "
+        "The tensioner is locked while the litter is {x_1} out at a height of {z_1}. The haul team "
+        "raises it by {raised}. Nothing stretches. How far out is the litter then? Look for the "
+        "place where both legs together are as long as before."
+    ),
+    asked="Distance out from the wall afterwards",
+    givens=(
+        Given(two_stations.X_1, 5.0, 9.0, 0.5, "m"),
+        Given(two_stations.Z_1, 1.0, 4.0, 0.5, "m"),
+        Given(locked_moves.RAISED, 1.0, 4.0, 0.5, "m"),
+        *_HEAD,
+        *_HUB,
+    ),
+    derivation=locked_moves.raised_offset,
+    tolerance=Tolerance(absolute=0.15),
+    mistakes=(
+        Mistake(
+            "lock-keeps-the-distance",
+            "The lock taken to keep the litter's distance out",
+            "The lock keeps the length of the rope. Higher up, that rope lets the litter hang "
+            "nearer to the wall.",
+            lambda v: v.x_1,
+        ),
+        Mistake(
+            "along-the-haul-line",
+            "The litter taken to slide up along the haul line",
+            "The track rope decides the way, not the haul line.",
+            lambda v: v.x_D + (v.x_1 - v.x_D) * (v.z_D - v.z_1 - v.raised) / (v.z_D - v.z_1),
+        ),
+        Mistake(
+            "swings-out",
+            "The litter taken to swing out",
+            "Going up, it needs less rope at the same distance out. The rope is not shorter, so it "
+            "comes in.",
+            lambda v: 2 * v.x_1 - locked_moves.raised_offset.expression,
+        ),
+    ),
+    difficulty=3,
+    objective="find how much distance a raise against a locked tensioner costs",
+)
+
+
+def _well_inside(values: Mapping[str, float]) -> bool:
+    return places_open(
+        {
+            "x": values["off_plumb"],
+            "z": -values["drop"],
+            "x_D": 0.0,
+            "z_D": 0.0,
+            "x_B": values["hub_run"],
+            "z_B": -values["hub_fall"],
+        }
+    )
+
+
+def _from_directional(v: Any, drop: Any) -> Any:
+    """The tension as far out as before, ``drop`` below the directional."""
+    down = (v.hub_fall - drop) / (v.hub_run - v.off_plumb)
+    return v.load * sqrt(1 + down**2) / (drop / v.off_plumb - down)
+
+
+LOWERED_LOCKED = Template(
+    key="locked-lowered",
+    title="Lowered against a locked tensioner",
+    stem=(
+        "A litter of weight {load} hangs near the top: {drop} below the directional of haul and "
+        "track lines, and {off_plumb} out from the plumb line below it. The hub is {hub_run} out "
+        "from that plumb line and {hub_fall} below the directional. The tensioner is locked, and "
+        "somebody lowers the litter by {lowered} without letting the tensioner out. If nothing "
+        "stretches, what is the track tension then? First look for the place where both legs "
+        "together are as long as before."
+    ),
+    asked="Track tension afterwards, an upper bound",
+    givens=(
+        Given(q.LOAD, 1.2, 2.8, 0.1, "kN"),
+        Given(q.OFF_PLUMB, 1.2, 2.6, 0.1, "m"),
+        Given(q.DROP, 4.0, 7.0, 0.5, "m"),
+        Given(locked_moves.LOWERED, 1.0, 4.0, 0.5, "m"),
+        Given(locked_moves.HUB_RUN, 35, 70, 5, "m"),
+        Given(locked_moves.HUB_FALL, 30, 33, 0.5, "m"),
+    ),
+    derivation=locked_moves.lowered_tension,
+    tolerance=_THREE_PER_CENT,
+    mistakes=(
+        Mistake(
+            "lock-keeps-the-tension",
+            "The lock taken to keep the tension",
+            "The lock keeps the length. The litter swings out, and there it takes more tension to "
+            "hold.",
+            lambda v: _from_directional(v, v.drop),
+        ),
+        Mistake(
+            "lock-keeps-the-distance",
+            "The lock taken to keep the litter's distance out",
+            "Lower down, the same rope lets the litter swing further out.",
+            lambda v: _from_directional(v, v.drop + v.lowered),
+        ),
+        Mistake(
+            "goes-slack",
+            "The track line taken to go slack",
+            "It would if the litter were raised. Lowered, it hangs on the rope more and more.",
+            lambda v: Integer(0),
+        ),
+    ),
+    difficulty=3,
+    objective="say what lowering against a locked tensioner does to the track lines",
+    usable=_well_inside,
+    must_pass=True,
+)
+
+
 QUESTIONS = (
     CLEAR_THE_LINE,
     TAKE_IN,
     HUB_UPLIFT,
     HUB_TOO_CLOSE,
     SWING_IN,
+    HIGH_AND_LOW,
+    PLAY,
+    QUICK_PLAY,
+    TAG_OUT,
+    DIRECTIONAL_OUT,
+    RAISED_LOCKED,
+    LOWERED_LOCKED,
 )
 """This module's questions, in the order of the lesson."""
