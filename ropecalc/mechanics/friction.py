@@ -88,7 +88,7 @@ _SLIDES = (
     given=(q.TENSION_BEHIND, q.FRICTION, q.TURN),
     result=q.TENSION_AHEAD,
     assumptions=_SLIDES,
-    cautions=(cautions.STATIC, cautions.AUTHORITY),
+    cautions=_CAPSTAN_CAUTIONS,
     source="Euler and Eytelwein's belt friction, derived here from a short piece of rope",
 )
 def capstan_tension(argument: Argument) -> Step:

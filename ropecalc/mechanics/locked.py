@@ -27,6 +27,7 @@ from ropecalc.mechanics.holding import Hold, Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import line_length, outward_balance
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
 from ropecalc.units import Display, Kind, Rounding
 
@@ -50,9 +51,12 @@ _RIGID = (
 )
 _FOCI = (q.TRACK_LENGTH, q.Z, q.X_A, q.Z_A, q.X_B, q.Z_B)
 _LONG_ENOUGH = Condition(
-    "The track rope must be longer than the straight way from its directional to the hub.",
+    "The track rope must be longer than the straight way from its directional to the hub, and its "
+    f"two legs not lie within {FLAT_WORDS} of one straight line.",
     "Give more rope, or move the directional or the hub.",
-    lambda v: v["track_length"] > np.hypot(v["x_B"] - v["x_A"], v["z_A"] - v["z_B"]),
+    lambda v: (
+        np.hypot(v["x_B"] - v["x_A"], v["z_A"] - v["z_B"]) < v["track_length"] * np.cos(FLAT / 2)
+    ),
 )
 _IN_REACH = Condition(
     "The litter cannot be at this height: the track line alone carries it before it gets there.",
@@ -129,9 +133,16 @@ def _smaller(argument: Argument, roots: list[Any]) -> Any:
     assumptions=(*_RIGID, "The litter is raised by a short distance."),
     conditions=(
         Condition(
-            "The track's upper leg must be steeper than its ground leg, up or down.",
+            f"The track's upper leg must be steeper than its ground leg, by more than {FLAT_WORDS} "
+            "up or down.",
             "Lower the hub, or bring the litter closer in.",
-            lambda v: np.abs(v["ground_depression"]) < v["track_elevation"],
+            lambda v: v["track_elevation"] - np.abs(v["ground_depression"]) > FLAT,
+        ),
+        Condition(
+            "The ground leg must not fall more steeply than the upper leg rises; raising would "
+            "swing the litter out.",
+            "Move the hub further out.",
+            lambda v: v["track_elevation"] + v["ground_depression"] < np.pi,
         ),
     ),
     cautions=_CAUTIONS,

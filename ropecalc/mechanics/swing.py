@@ -27,6 +27,7 @@ from ropecalc.mechanics.holding import Method, Reach, Rig, hold
 from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import HAUL_KEEPS, Arc, Rest, Turn
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC, FAST
 from ropecalc.mechanics.track_path import KEEPS_LENGTH, OVERSHOOT, TrackPath
 from ropecalc.units import STANDARD_GRAVITY, Display, Kind, Rounding
@@ -51,9 +52,10 @@ _FREE = (
 _STEPS_DOWN = 4001
 _STEPS_OF_SLACK = 101
 _REACHES = Condition(
-    "The haul leg must be longer than the litter's distance off plumb.",
+    "The haul leg must be longer than the litter's distance off plumb, and fall to the litter by "
+    f"more than {FLAT_WORDS}; a level line lifts nothing.",
     "Give a longer haul leg or a smaller distance.",
-    lambda v: v["off_plumb"] < v["haul_leg_length"],
+    lambda v: v["off_plumb"] < v["haul_leg_length"] * np.cos(FLAT),
 )
 
 
@@ -244,7 +246,7 @@ def swing(*, load: Any, haul_leg_length: Any, off_plumb: Any, contact: Any) -> S
         (q.OFF_PLUMB, off_plumb),
         (contact_variable, contact),
     )
-    if np.any(off >= leg):
+    if not np.all(_REACHES.holds({"off_plumb": off, "haul_leg_length": leg})):
         raise DomainError(f"{_REACHES.sentence} {_REACHES.remedy}")
     if np.any(contact >= off):
         raise DomainError(

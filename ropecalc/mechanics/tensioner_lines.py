@@ -5,6 +5,8 @@ line, strands 1 and 2 are the two sides of its travelling pulley. Each formula h
 taken in; let out, the efficiency stands upside down, and held the lines remember what moved last.
 """
 
+import numpy as np
+
 from ropecalc import cautions
 from ropecalc.derivation import (
     POSITIVE,
@@ -19,6 +21,7 @@ from ropecalc.derivation import (
 from ropecalc.mechanics import guiding, tensioner
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import named
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.mechanics.tensioner import (
     COUNTED,
     DEVICE_PULL,
@@ -289,9 +292,12 @@ def rope_needed(argument: Argument) -> Step:
     conditions=(
         Condition(
             "The track lines have to come in: their upper legs are steeper than the ground legs "
-            "fall.",
-            "Enter a larger track elevation or a smaller ground depression.",
-            lambda v: v["track_elevation"] >= v["ground_depression"],
+            f"fall, by more than {FLAT_WORDS}.",
+            "Bring the litter closer in, or move the hub further out.",
+            lambda v: (
+                (v["track_elevation"] - v["ground_depression"] > FLAT)
+                & (v["track_elevation"] + v["ground_depression"] <= np.pi)
+            ),
         ),
     ),
     cautions=_ROPE_CAUTIONS,

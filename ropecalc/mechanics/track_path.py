@@ -19,6 +19,7 @@ from ropecalc import cautions
 from ropecalc.derivation import Argument, Condition, Step, derive
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.holding import Point, Rig
+from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 
 KEEPS_LENGTH = "The track rope keeps its length; nothing rubs or slips."
 OVERSHOOT = (
@@ -37,10 +38,11 @@ OVERSHOOT = (
     ),
     conditions=(
         Condition(
-            "The track's upper leg must be steeper than its ground leg, or the two are on one "
-            "straight line and no tension holds the litter there.",
+            "The track's upper leg must be steeper than its ground leg by more than "
+            f"{FLAT_WORDS}, or the two are on one straight line and no tension holds the litter "
+            "there.",
             "Bring the litter closer in, or move the directional or the hub further out.",
-            lambda v: v["track_elevation"] > v["ground_depression"],
+            lambda v: v["track_elevation"] - v["ground_depression"] > FLAT,
         ),
         Condition(
             "The ground leg must not pull down more than the upper leg pulls up.",

@@ -203,3 +203,8 @@ def test_the_ends_of_a_band_are_rounded_outwards() -> None:
     assert Band(1616.0, 1616.1).outwards(Kind.FORCE, display) == "1.61 kN to 1.62 kN"
     assert Band(-0.2, -0.1).outwards(Kind.RATIO, display) == "−0.200 to −0.100"
     assert Band(0.0, 0.0).outwards(Kind.FORCE, display) == "0 kN"
+
+
+def test_every_result_with_friction_says_that_friction_varies() -> None:
+    for derivation in (capstan_tension, capstan_tension_behind, edge_reversal, groove_tension):
+        assert derivation.cautions[0].startswith("Friction varies"), derivation.title

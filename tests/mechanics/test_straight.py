@@ -14,7 +14,11 @@ from ropecalc.mechanics import (
     guiding,
     guiding_limits,
     litter_pulley,
+    locked,
     redirects,
+    swing,
+    tensioner_lines,
+    track_path,
 )
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.units import Kind
@@ -84,6 +88,10 @@ def test_there_are_forces_to_test() -> None:
             guiding.track_tension_apart,
             {"load": 1.0, "haul_elevation": 0.7, "track_elevation": 0.7}, "ground_depression", 0.7,
             "inside the straight line from the track directional",
+        ),
+        (
+            track_path.released_track_tension, {"load": 1.0, "track_elevation": 0.7},
+            "ground_depression", 0.7, "no tension holds the litter there",
         ),
     ],
 )  # fmt: skip
@@ -181,3 +189,54 @@ def test_legs_that_lie_flat_are_refused(change: dict[str, float]) -> None:
 def test_a_plumb_haul_line_never_sticks() -> None:
     with pytest.raises(DomainError, match="nothing makes the litter stick"):
         litter_pulley.sticking_leg_ratio(haul_elevation=pi / 2, ground_depression=0.3)
+
+
+TRACK = {"z": 20.0, "x_A": 0.0, "z_A": 32.0, "x_B": 40.0, "z_B": 2.0}
+DEVICE = {"lines": 2, "haul_speed": 0.1, "track_elevation": 0.7}
+
+
+@pytest.mark.parametrize(
+    ("derivation", "given", "name", "edge", "words"),
+    [
+        (locked.swing_in_rate, {"track_elevation": 0.7}, "ground_depression", 0.7, "steeper"),
+        (locked.swing_in_rate, {"track_elevation": 0.7}, "ground_depression", -0.7, "steeper"),
+        (tensioner_lines.device_speed, DEVICE, "ground_depression", 0.7, "have to come in"),
+    ],
+)
+def test_legs_in_one_straight_line_swing_and_come_in_nowhere(
+    derivation: Derivation, given: dict[str, float], name: str, edge: float, words: str
+) -> None:
+    inwards = -np.sign(edge)
+    assert derivation(**given, **{name: edge + inwards * 1.01 * FLAT}) > 0
+    for near in (0.99 * FLAT, 1e-12, 0.0):
+        with pytest.raises(DomainError, match=words):
+            derivation(**given, **{name: edge + inwards * near})
+
+
+def test_a_track_rope_that_is_all_but_straight_is_refused() -> None:
+    """Its two legs turn at the litter by twice the angle of either: half the tolerance each."""
+    straight = np.hypot(40.0, 30.0)
+    assert np.isfinite(locked.locked_offset(track_length=straight / np.cos(0.51 * FLAT), **TRACK))
+    with pytest.raises(DomainError, match="longer than the straight way"):
+        locked.locked_offset(track_length=straight / np.cos(0.49 * FLAT), **TRACK)
+
+
+def test_a_litter_does_not_start_its_swing_on_a_level_line() -> None:
+    leg = {"haul_leg_length": 5.0}
+    assert swing.swing_fall(**leg, off_plumb=5.0 * np.cos(1.01 * FLAT)) < 5.0
+    start = 5.0 * np.cos(0.99 * FLAT)
+    with pytest.raises(DomainError, match="a level line lifts nothing"):
+        swing.swing_fall(**leg, off_plumb=start)
+    with pytest.raises(DomainError, match="a level line lifts nothing"):
+        swing.swing_peak(load=1000.0, **leg, off_plumb=start)
+    with pytest.raises(DomainError, match="a level line lifts nothing"):
+        swing.swing(load=1000.0, **leg, off_plumb=start, contact=0.0)
+
+
+def test_a_track_directional_far_out_does_not_turn_a_speed_round() -> None:
+    """Past plumb, the upper leg can rise less steeply than the ground leg falls."""
+    past = {"track_elevation": 2.8, "ground_depression": 0.7}
+    with pytest.raises(DomainError, match="swing the litter out"):
+        locked.swing_in_rate(**past)
+    with pytest.raises(DomainError, match="have to come in"):
+        tensioner_lines.device_speed(lines=2, haul_speed=0.1, **past)

