@@ -255,3 +255,64 @@ def test_the_environment_names_the_file(monkeypatch: pytest.MonkeyPatch, tmp_pat
     monkeypatch.delenv("ROPECALC_RECORD")
     assert record_path().name == "record.sqlite"
     assert record_path().parent.name == "ropecalc"
+
+
+def test_how_sure_a_learner_was_outlives_the_page(path: Path) -> None:
+    first = reopened(path)
+    first.keep_confidence(PLACE, 0, "guess")
+    first.keep_confidence(PLACE, 0, "sure")
+    first.keep_confidence(PLACE, 1, "unsure")
+    first.close()
+    assert reopened(path).confidence() == {(PLACE, 0): "sure", (PLACE, 1): "unsure"}
+
+
+def first_schema(path: Path) -> None:
+    """A record as the first release wrote it: no table for confidence."""
+    record = reopened(path)
+    record.keep_setting("unit.force", "lbf")
+    record.keep_work(PLACE, Work(1, "2"))
+    record.keep_answer(PLACE, Answer(0, "1", "1 kN", "right"))
+    record.close()
+    with sqlite3.connect(path) as disk:
+        disk.execute("DROP TABLE confidence")
+        disk.execute("PRAGMA user_version = 1")
+    disk.close()
+
+
+def test_a_record_of_the_first_release_opens_with_all_that_is_in_it(path: Path) -> None:
+    first_schema(path)
+    record = reopened(path)
+    assert record.setting("unit.force") == "lbf" and record.work(PLACE) == Work(1, "2")
+    assert len(record.answers(PLACE)) == 1 and record.confidence() == {}
+    record.keep_confidence(PLACE, 0, "sure")
+    record.close()
+    again = reopened(path)
+    assert again.confidence() == {(PLACE, 0): "sure"} and len(again.history()) == 1
+
+
+def test_a_locked_record_of_the_first_release_is_copied_whole(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    first_schema(path)
+    monkeypatch.setattr(record_module, "_WAIT", 0.05)
+    other = locked_by_another_page(path)
+    record = Record.open(path)
+    assert "locked" in record.notice
+    assert len(record.answers(PLACE)) == 1 and record.work(PLACE) == Work(1, "2")
+    record.keep_confidence(PLACE, 0, "sure")
+    assert record.confidence() == {(PLACE, 0): "sure"}
+    other.close()
+
+
+def test_the_whole_record_can_be_read(path: Path) -> None:
+    record = reopened(path)
+    other = Place("exercise:x", "y")
+    given = [(PLACE, Answer(0, "1", "1 kN", "wrong", "m", 2, True, "2030-01-01T00:00:00+00:00"))]
+    given += [(other, Answer(1, "2", "2 kN", "right", at="2029-01-01T00:00:00+00:00"))]
+    for place, answer in given:
+        record.keep_answer(place, answer)
+        record.keep_work(place, Work(answer.draw, answer.text))
+    record.keep_setting("a", "b")
+    assert record.history() == tuple(given)  # in the order of answering
+    assert dict(record.works()) == {PLACE: Work(0, "1"), other: Work(1, "2")}
+    assert record.settings() == {"a": "b"}

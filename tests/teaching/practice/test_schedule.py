@@ -1,6 +1,7 @@
 """What practice asks next: what was wrong comes back, after growing gaps, and topics mix."""
 
 from datetime import UTC, datetime, timedelta
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -161,4 +162,4 @@ def test_a_month_of_practice_keeps_up_with_a_mistake(days: int) -> None:
         past.append(Outcome(question, question != "plain", now))
     counts = {c.question: sum(o.question == c.question for o in past) for c in ALL}
     assert counts["plain"] == max(counts.values())
-    assert not any(a.question == b.question for a, b in zip(past, past[1:], strict=False))
+    assert not any(a.question == b.question for a, b in pairwise(past))
