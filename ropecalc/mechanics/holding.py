@@ -24,6 +24,17 @@ class Method(StrEnum):
     TAG = "tag line"
     TRACK = "track line"
 
+    @classmethod
+    def of(cls, value: str) -> "Method":
+        """The method spelled ``value``; :class:`DomainError` names the choices if none is."""
+        try:
+            return cls(value)
+        except ValueError:
+            raise DomainError(
+                f"method is {value!r}; it must be attendant, tag line or track line. Say what "
+                "keeps the litter off."
+            ) from None
+
 
 class Reach(IntEnum):
     """Whether a litter can be held at a point, and if not, what stands in the way."""
@@ -132,11 +143,13 @@ def leg_angles(rig: Rig, x: Any, z: Any) -> tuple[Any, Any, Any]:
     )
 
 
-def hold(method: Method, rig: Rig, load: float, x: Any, z: Any) -> Hold:
+def hold(method: str, rig: Rig, load: float, x: Any, z: Any) -> Hold:
     """Forces that hold the weight ``load`` (N) at ``x``, ``z`` (m; scalars or arrays).
 
-    Raises ``ValueError`` for a load outside its domain or places that are not finite numbers.
+    ``method`` is a :class:`Method` or its words. Raises :class:`DomainError` for an unknown one, a
+    load outside its domain or places that are not finite numbers.
     """
+    method = Method.of(method)
     haul_top, track_top, hub = rig.haul_directional, rig.track_directional, rig.hub
     if np.ndim(load):
         raise DomainError("load is an array; give one load, and places as arrays.")

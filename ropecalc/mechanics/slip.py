@@ -143,12 +143,13 @@ class Arc:
     haul_tension: float
 
     @classmethod
-    def from_place(cls, method: Method, rig: Rig, load: float, x: float, z: float) -> "Arc":
+    def from_place(cls, method: str, rig: Rig, load: float, x: float, z: float) -> "Arc":
         """The arc through ``x``, ``z`` (m, single values) where ``method`` holds ``load`` N.
 
         Raises :class:`DomainError` for an attendant, who holds no line, and with the verdict's
         sentence where the litter cannot be held.
         """
+        method = Method.of(method)
         if method is Method.ATTENDANT:
             raise DomainError(
                 "method is an attendant, who holds no line that could slip. Choose a tag line or "
@@ -264,22 +265,22 @@ class Arc:
         )
 
 
-def line_length(method: Method, rig: Rig, x: Any, z: Any) -> Any:
+def line_length(method: str, rig: Rig, x: Any, z: Any) -> Any:
     """Length in m of the holding line: litter to hub, for track lines from their directional on."""
     ground = np.hypot(rig.hub.x - x, rig.hub.z - z)
-    if method is Method.TAG:
+    if Method.of(method) is Method.TAG:
         return ground
     return ground + np.hypot(rig.track_directional.x - x, rig.track_directional.z - z)
 
 
-def outward_balance(method: Method, rig: Rig, load: float, x: Any, z: Any, tension: Any) -> Any:
+def outward_balance(method: str, rig: Rig, load: float, x: Any, z: Any, tension: Any) -> Any:
     """Force in N that drives the litter outward, square to the haul leg; 0 where it rests.
 
     ``tension`` N is the holding line's, of all lines together.
     """
     top = rig.haul_directional
     out = np.arctan2(x - top.x, top.z - z)
-    ends = [rig.hub] if method is Method.TAG else [rig.hub, rig.track_directional]
+    ends = [rig.hub] if Method.of(method) is Method.TAG else [rig.hub, rig.track_directional]
     pull = 0.0
     for end in ends:
         distance = np.hypot(end.x - x, end.z - z)
@@ -358,7 +359,7 @@ class Slipped:
 
 
 def slipped(
-    method: Method, rig: Rig, load: float, x: float, z: float, *, slip: Any, stiffness: float
+    method: str, rig: Rig, load: float, x: float, z: float, *, slip: Any, stiffness: float
 ) -> Slipped:
     """A litter of weight ``load`` N held at ``x``, ``z`` m after ``slip`` m of rope slips out.
 
@@ -369,7 +370,7 @@ def slipped(
     slip, stiffness = checked((q.SLIP, slip), (q.STIFFNESS, stiffness))
     arc = Arc.from_place(method, rig, load, x, z)
     return Slipped(
-        method=method,
+        method=arc.method,
         slip=slip,
         stiffness=stiffness,
         before=arc.at(arc.start),
@@ -380,7 +381,7 @@ def slipped(
     )
 
 
-def slip_to_reach(method: Method, rig: Rig, load: float, x: float, z: float, *, inward: Any) -> Any:
+def slip_to_reach(method: str, rig: Rig, load: float, x: float, z: float, *, inward: Any) -> Any:
     """Slip in m after which the litter has moved ``inward`` m towards the wall (exact, rigid).
 
     Raises :class:`DomainError` for a movement past the plumb line below the haul directional.

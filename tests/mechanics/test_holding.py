@@ -633,3 +633,14 @@ def test_where_an_effort_cannot_be_relied_on(
     assert bool(too_shaky(2000.0, here, further, nearer)) is shaky
     both = too_shaky(2000.0, np.array([here, 1.0]), np.array([further, 1.0]), np.array([nearer, 1]))
     assert both.tolist() == [shaky, False]
+
+
+def test_a_method_may_be_given_by_its_words_but_not_by_others() -> None:
+    """Words that are not a member must not count as track lines."""
+    tag = hold("tag line", CASE, CASE_LOAD, 2.5, 27.0)
+    assert tag == hold(Method.TAG, CASE, CASE_LOAD, 2.5, 27.0) and tag.method is Method.TAG
+    assert (
+        tag.haul_tension > CASE_LOAD > hold("track line", CASE, CASE_LOAD, 2.5, 27.0).haul_tension
+    )
+    with pytest.raises(DomainError, match="must be attendant, tag line or track line"):
+        hold("rope", CASE, CASE_LOAD, 2.5, 27.0)

@@ -377,3 +377,13 @@ def test_it_tells_both_bounds_in_words() -> None:
     assert cautions.STRETCHING in found.cautions and cautions.STATIC not in found.cautions
     assert cautions.AUTHORITY in found.cautions and any("jerk" in c for c in found.cautions)
     assert [line.is_law for line in explanation.lines] == [False, True, False, False, False, False]
+
+
+def test_a_method_by_its_words_slips_like_itself() -> None:
+    place = (CASE, CASE_LOAD, 2.5, 27.0)
+    by_words = slipped("tag line", *place, slip=0.1, stiffness=5e4)
+    assert by_words == slipped(Method.TAG, *place, slip=0.1, stiffness=5e4)
+    assert by_words.explain() == slipped(Method.TAG, *place, slip=0.1, stiffness=5e4).explain()
+    assert line_length("tag line", CASE, 2.5, 27.0) == line_length(Method.TAG, CASE, 2.5, 27.0)
+    with pytest.raises(DomainError, match="must be attendant, tag line or track line"):
+        slipped("rope", *place, slip=0.1, stiffness=5e4)
