@@ -302,9 +302,12 @@ def largest_offset(
 ) -> Any:  # fmt: skip
     """Distance out in m at which the line to the hub carries ``line_tension`` (N, all together).
 
-    Further out it would carry more. ``load`` N and ``z`` m, scalars or arrays; places (x, z) in m.
-    A tag line, or track lines from the haul directional unless ``track_directional`` says
-    otherwise. Raises :class:`DomainError` for heights at or above a directional.
+    Further out it would carry more. Where a line to a hub above the litter never carries so much,
+    that is the hub's own distance; whether the haul line beside track lines stays taut is for
+    :func:`~ropecalc.mechanics.holding.hold` to say. ``load`` N and ``z`` m, scalars
+    or arrays; places (x, z) in m. A tag line, or track lines from the haul directional unless
+    ``track_directional`` says otherwise. Raises :class:`DomainError` for heights at
+    or above a directional.
     """
     weight, tension, height = checked((q.LOAD, load), (q.LINE_TENSION, line_tension), (q.Z, z))
     x_d, z_d, x_b, z_b, x_a, z_a = checked(

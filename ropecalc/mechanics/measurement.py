@@ -369,7 +369,7 @@ class Inferred:
     def explain(self, display: Display | None = None) -> Explanation:
         """The conclusion in words, for single values (not arrays)."""
         display = display or Display()
-        shown = self.band.show(Kind.FORCE, display)
+        shown = self.band.outwards(Kind.FORCE, display)
         return account(
             "What a cell in a strand tells",
             (
@@ -592,7 +592,7 @@ class Agreement:
         """The comparison in words."""
         display = display or Display()
         implied, load = (display.show(v, Kind.FORCE) for v in (self.implied, self.load))
-        band = self.band.show(Kind.FORCE, display)
+        band = self.band.outwards(Kind.FORCE, display)
         if self.agrees:
             result = (
                 f"The readings go with the weight you entered, {load}. That does not prove it: any "

@@ -20,7 +20,7 @@ from ropecalc.mechanics.guiding_limits import (
     two_hub_tension,
     two_hubs,
 )
-from ropecalc.mechanics.holding import Method, Point, Rig, hold
+from ropecalc.mechanics.holding import Method, Point, Reach, Rig, hold
 from tests.mechanics.cases import CASE, CASE_LOAD
 from tests.mechanics.test_legs import finite_elements
 
@@ -350,3 +350,15 @@ def test_offsets_at_many_heights_stay_short_of_the_straight_line() -> None:
 def test_offsets_that_are_none_are_refused(change, words) -> None:
     with pytest.raises(DomainError, match=words):
         largest_offset(**{**WORKED, "line_tension": 2000.0, "z": 27.0, **change})
+
+
+def test_a_line_that_never_carries_so_much_reaches_its_high_hub() -> None:
+    """From below, a hub above the litter: short of the hub the line carries less than W."""
+    places = {"haul_directional": (0.3, 32.0), "hub": (40.0, 20.0)}
+    reach = largest_offset(load=1000.0, line_tension=1500.0, z=5.0, **places)
+    assert reach == pytest.approx(40.0)
+    top = Point(0.3, 32.0)
+    rig = Rig(top, top, Point(40.0, 20.0))
+    near = hold(Method.TAG, rig, 1000.0, 39.9, 5.0)
+    assert near.line_tension is not None and near.line_tension < 1500.0
+    assert hold(Method.TRACK, rig, 1000.0, 39.9, 5.0).reach is Reach.HAUL_SLACK

@@ -29,7 +29,7 @@ from ropecalc.mechanics.measurement import (
     total_from_strand,
     weight_from_readings,
 )
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display, Kind, Rounding
 from tests.mechanics.cases import CASE, CASE_LOAD, solve_balance, trials
 
 SETTINGS = settings(derandomize=True, deadline=None, max_examples=60)
@@ -421,7 +421,7 @@ def test_conclusions_in_words() -> None:
     unknown = line_from_strand(system, last_move="not recorded", **values).explain()
     assert "The cell reads 0.700 kN." in unknown.as_text()
     assert "Nobody wrote down which way the rope moved last" in unknown.as_text()
-    assert unknown.result == "tension of the far line: 1.08 kN to 1.82 kN"
+    assert unknown.result == "tension of the far line: 1.07 kN to 1.83 kN"
     assert any("the near line is line 1, next to the device" in a for a in unknown.assumptions)
     taken = line_from_strand(system, last_move="taken in", **values).explain()
     assert (
@@ -580,7 +580,7 @@ def test_agreement_in_words() -> None:
     assert found.agrees
     text = found.explain().as_text()
     assert "W = (T_h + T_t) * sin(alpha) - T_t * sin(beta)" in text
-    assert "The readings go with a weight of 2.02 kN; with the cells' errors, 1.39 kN to" in text
+    assert "The readings go with a weight of 2.02 kN; with the cells' errors, 1.38 kN to" in text
     assert "go with the weight you entered, 1.96 kN. That does not prove it: any weight" in text
     assert "441 lbf" in found.explain(Display(force="lbf")).as_text()
     off = compared(load=2700.0)
@@ -618,3 +618,21 @@ def test_the_case_of_the_course_agrees_with_itself() -> None:
         ground_depression=held.ground_depression,
     )
     assert found.implied == pytest.approx(CASE_LOAD, rel=1e-9)
+
+
+def test_ranges_are_told_with_their_ends_rounded_outwards() -> None:
+    """What may be there must lie inside the range that is told."""
+    system, told = Tensioner(3, 0.9), Display()
+    for reading in (431.0, 513.0, 777.0):
+        found = total_from_strand(system, reading=reading, strand=2, last_move="handed over")
+        low = told.show(found.band.low, Kind.FORCE, rounding=Rounding.DOWN)
+        high = told.show(found.band.high, Kind.FORCE, rounding=Rounding.UP)
+        assert f"{low} to {high}" in found.explain(told).result
+        angles = {"haul_elevation": A, "ground_depression": B}
+        agreed = compare_readings(
+            load=2000.0, haul_reading=reading, track_reading=900.0, haul_cell_error=33.3,
+            track_cell_error=22.2, **angles,
+        )  # fmt: skip
+        low = told.show(agreed.band.low, Kind.FORCE, rounding=Rounding.DOWN)
+        high = told.show(agreed.band.high, Kind.FORCE, rounding=Rounding.UP)
+        assert f"{low} to {high}" in str(agreed.explain(told))
