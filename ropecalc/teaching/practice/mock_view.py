@@ -65,6 +65,7 @@ class MockView(Shown):
             style={"description_width": "190px"},
         )
         self._said = widgets.HTML()
+        self._time_said = widgets.HTML()  # at the top; the other one stands below the questions
         self._review = widgets.HTMLMath()
         self._warned = False
         super().__init__([])
@@ -117,6 +118,13 @@ class MockView(Shown):
             return
         self._say(self._time(mock), *self._blank_words(mock))
 
+    def _tell_time_above(self) -> None:
+        mock = self._mock()
+        if mock is None or mock.finished is not None:
+            self._show()
+            return
+        self._time_said.value = _status([self._time(mock)])
+
     def _finish(self) -> None:
         mock = self._mock()
         if mock is None or mock.finished is not None:
@@ -151,8 +159,10 @@ class MockView(Shown):
                 f"{len(items)} questions, {mock.paper.minutes} minutes. No hints; you see your "
                 "marks after “Finish”. What you type is kept at once.</p>"
             )
-            self.children = (head, *items, tools, self._said)
-            self._say(self._time(mock))
+            above = row(button("Time left now", self._tell_time_above, icon="clock-o"))
+            self._time_said.value = _status([self._time(mock)])
+            self.children = (head, above, self._time_said, *items, tools, self._said)
+            self._say()
             return
         self.children = (
             self._file,

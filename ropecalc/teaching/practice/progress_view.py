@@ -64,12 +64,15 @@ class ConfidenceView(Following):
         return _table(told(past)) if any(one.level for one in past) else super()._html()
 
 
+_ROOM = " style='padding: 0 1em'"
+
+
 def _table(found: tuple[Told, ...]) -> str:
     cells = {(one.lesson, one.level): f"{one.right} of {one.asked}" for one in found}
-    head = "".join(f"<th scope='col'>right when {words}</th>" for words in LEVELS.values())
+    head = "".join(f"<th scope='col'{_ROOM}>right when {words}</th>" for words in LEVELS.values())
     rows = "".join(
         f"<tr><th scope='row'>{lesson}</th>"
-        + "".join(f"<td>{cells.get((lesson, level), '–')}</td>" for level in LEVELS)
+        + "".join(f"<td{_ROOM}>{cells.get((lesson, level), '–')}</td>" for level in LEVELS)
         + "</tr>"
         for lesson in sorted({one.lesson for one in found})
     )
@@ -81,8 +84,8 @@ class ExportView(Following):
 
     def _lines(self) -> list[str]:
         return [
-            "Save your record: all answers as a table (CSV), everything as JSON, or a summary to "
-            "print (HTML). The files stay on this computer."
+            "Save your record: all answers as a table, everything as one file, or a summary to "
+            "print. The files stay on this computer."
         ]
 
     def _html(self) -> str:
