@@ -99,6 +99,12 @@ _CAUTIONS = (
     cautions.AUTHORITY,
 )
 
+_BY_TRAVEL = (
+    "Give the advantage without friction: it is the rope through the hands for each length of "
+    "rise. With friction the team pulls harder, but not less rope.",
+    *_CAUTIONS,
+)
+
 
 @derive(
     "Throws for a raise",
@@ -127,11 +133,14 @@ def throws_needed(argument: Argument) -> Step:
     result=RAISE_TIME,
     assumptions=(_STEADY,),
     conditions=(_ADVANTAGE,),
-    cautions=_CAUTIONS,
+    cautions=_BY_TRAVEL,
     source=_SOURCE,
 )
 def raise_time(argument: Argument) -> Step:
-    """Time in s of a raise in N throws; what a reset loses is hauled once more."""
+    """Time in s of a raise in N throws; what a reset loses is hauled once more.
+
+    The advantage is the one without friction, as for the rope through the hands.
+    """
     high, n, speed, throws, loss, pause = argument.symbols(
         RAISE_HEIGHT, q.ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME
     )
@@ -149,7 +158,7 @@ def raise_time(argument: Argument) -> Step:
     result=MAIN_ROPE,
     assumptions=("A simple system, built in the tail of the haul rope.",),
     conditions=(_ADVANTAGE,),
-    cautions=_CAUTIONS,
+    cautions=_BY_TRAVEL,
     source="derived here by following the rope",
 )
 def main_rope(argument: Argument) -> Step:
@@ -172,6 +181,8 @@ def main_rope(argument: Argument) -> Step:
     assumptions=("Everybody pulls as hard as they can for a moment.",),
     conditions=(_ADVANTAGE,),
     cautions=(
+        "Pulleys may be better on the day than what you measured: the advantage without friction "
+        "bounds the force.",
         "People who are stopped jerk harder than they haul; measure it, or take it high.",
         cautions.STATIC,
         cautions.AUTHORITY,

@@ -105,3 +105,17 @@ def test_arrays_and_one_throw() -> None:
         ),
         12.0,
     )
+
+
+def test_time_and_rope_go_by_travel_and_not_by_the_pull() -> None:
+    """With friction the pull's advantage is smaller; counted with it the plan would be short."""
+    system = common_system("3:1")
+    hauled = forces(system, "hauling", load=2000.0, efficiency=0.8)
+    known = {"hand_speed": 0.3, "reset_time": 20.0, "reset_loss": 0.4}
+    plan = plan_throws(height=30.0, rise=4.0, ratio=float(hauled.travel.ratio), **known)
+    asked = {"raise_height": 30.0, "throws": plan.throws, **known}
+    assert hauling.raise_time(advantage=hauled.ideal_advantage, **asked) == pytest.approx(plan.time)
+    assert hauling.raise_time(advantage=hauled.advantage.low, **asked) < 0.9 * plan.time
+    for derivation in (hauling.raise_time, hauling.main_rope):
+        assert derivation.cautions[0].startswith("Give the advantage without friction")
+    assert "without friction bounds the force" in hauling.snag_pull.cautions[0]
