@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
+import numpy as np
+
 from ropecalc import cautions as caution
-from ropecalc.derivation import Explanation, Line, Variable, as_numbers
+from ropecalc.derivation import DomainError, Explanation, Line, Variable, as_numbers
 
 
 def named(variable: Variable, name: str, meaning: str, symbol: str | None = None) -> Variable:
@@ -24,6 +26,17 @@ def checked(*pairs: tuple[Variable, Any]) -> list[Any]:
     values = [as_numbers(variable.name, value) for variable, value in pairs]
     for (variable, _), value in zip(pairs, values, strict=True):
         variable.check(value)
+    return values
+
+
+def single(*pairs: tuple[Variable, Any]) -> list[float]:
+    """The same for what takes one number at a time; :class:`DomainError` for arrays."""
+    values = checked(*pairs)
+    for (variable, _), value in zip(pairs, values, strict=True):
+        if np.ndim(value):
+            raise DomainError(
+                f"{variable.name} is an array; give one number at a time.", variable.name
+            )
     return values
 
 

@@ -24,7 +24,7 @@ from ropecalc.derivation import Argument, Condition, DomainError, Explanation, S
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import tensioner
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, said, single
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import HAUL_KEEPS, Arc, Rest, Turn
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
@@ -383,7 +383,7 @@ def haul_lost(
     N. Raises :class:`DomainError` where the litter is not held, and where the slack is so long that
     the track line alone stops the litter first.
     """
-    slack, length, stiffness = checked(
+    slack, length, stiffness = single(
         (q.BELAY_SLACK, belay_slack), (q.BELAY_LENGTH, belay_length), (q.STIFFNESS, stiffness)
     )
     arc, path = Arc.from_place(Method.TRACK, rig, load, x, z), TrackPath.through(rig, x, z)
@@ -585,7 +585,7 @@ def line_lost(
             f"lines is {lines!r}; it must be a whole number, 2 or more. With one line its loss is "
             "a free swing."
         )
-    (stiffness,) = checked((q.STIFFNESS, stiffness))
+    (stiffness,) = single((q.STIFFNESS, stiffness))
     how = Tensioning.of(tensioning)
     left = lines - 1
     if how is Tensioning.SERIES:
@@ -635,10 +635,11 @@ def _slack_in_series(lines: int, play: float | None, tie_back_slack: float | Non
             "play is missing: for lines in series give the distance of the lost line's travelling "
             "pulley from the hub."
         )
+    (play,) = single((q.PLAY, play))
     slack: float = tensioner.released_slack(play=play, lines=lines)
     if tie_back_slack is None:
         return slack
-    (tied,) = checked((named(q.SLIP, "tie_back_slack", "slack in the tied-back tails"),
+    (tied,) = single((named(q.SLIP, "tie_back_slack", "slack in the tied-back tails"),
                        tie_back_slack))  # fmt: skip
     return min(slack, tied)
 

@@ -19,7 +19,7 @@ from ropecalc import cautions
 from ropecalc.derivation import NOT_NEGATIVE, DomainError, Range, Variable
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Direction
-from ropecalc.mechanics.manners import checked
+from ropecalc.mechanics.manners import checked, single
 from ropecalc.mechanics.tensioner import COUNTED, DEVICE_PULL, NO_BACKUP, whole_lines
 from ropecalc.units import Kind
 
@@ -122,7 +122,7 @@ def moved_back(ropes: Ropes, *, first: str, device_pull: float, moved: float) ->
         raise DomainError(
             "first is holding; it must be hauling or lowering. Say which way the rope moved first."
         )
-    pull, moved = checked((DEVICE_PULL, device_pull), (MOVED_BACK, moved))
+    pull, moved = single((DEVICE_PULL, device_pull), (MOVED_BACK, moved))
     ratio = ropes.efficiency if way is Direction.HAULING else 1 / ropes.efficiency
     strands = pull * ratio ** np.arange(2.0 * ropes.lines)
     sign = -1.0 if way is Direction.HAULING else 1.0

@@ -6,7 +6,9 @@ import pytest
 from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, said, single
+from ropecalc.mechanics.swing import haul_lost, line_lost
+from tests.mechanics.cases import CASE, CASE_LOAD
 
 
 def test_a_variable_under_another_name() -> None:
@@ -40,3 +42,19 @@ def test_an_account() -> None:
     own = account("A", lines, "", cautions=("Mind.",), source="a book")
     assert own.cautions == ("Mind.",) and own.source == "a book" and own.assumptions == ()
     assert said("x", r"\sum N_i \vec{u}_i \cdot c").text == "sum of N_i u_i * c"
+
+
+def test_what_takes_one_number_refuses_arrays_in_words() -> None:
+    assert single((q.LOAD, 2000)) == [2000.0]
+    rig, place = CASE, (CASE_LOAD, 2.5, 27.0)
+    belay = {"belay_slack": 0.5, "belay_length": 15.0, "stiffness": 5e4}
+    for name in belay:
+        with pytest.raises(DomainError, match=f"{name} is an array; give one number at a time"):
+            haul_lost(rig, *place, **{**belay, name: [1.0, 2.0]})
+    series = {"stiffness": 5e4, "play": 3.0, "efficiency": 0.9, "tie_back_slack": 0.3}
+    for name in ("stiffness", "play", "tie_back_slack"):
+        with pytest.raises(DomainError, match=f"{name} is an array; give one number at a time"):
+            line_lost(
+                rig, *place, lines=3, tensioning="one rope in series",
+                **{**series, name: [1.0, 2.0]},
+            )  # fmt: skip
