@@ -7,6 +7,7 @@ from ropecalc import cautions
 from ropecalc.mechanics import guiding, guiding_limits, locked, vectors
 from ropecalc.mechanics.holding import Hold, Method, Point, Rig, hold
 from ropecalc.mechanics.locked import OUT_BEFORE_DOWN, move_locked
+from ropecalc.mechanics.raise_work import raise_work
 from ropecalc.mechanics.tensioner import effective_lines
 from ropecalc.teaching.facts import Fact, Quantity
 from ropecalc.teaching.figures import CONTOUR_MAP, LOCKED_TENSIONER
@@ -149,6 +150,17 @@ def _whole_raise() -> Mapping[str, Quantity]:
         "gained": (_END.z - _START.z, Kind.LENGTH),
         "in_": (track[0] - track[1], Kind.LENGTH),
         "paid_out": (tag[1] - tag[0], Kind.LENGTH),
+    }
+
+
+def _work() -> Mapping[str, Quantity]:
+    path = ((7.8, 1.0), (2.0, 25.0), (0.8, 30.0))
+    load = float(vectors.weight(mass=_MASS))
+    track, tag = (raise_work(method, _RIG, load, path) for method in (Method.TRACK, Method.TAG))
+    return {
+        "share": (100 * track.tensioner / track.lift, Kind.RATIO, 2),
+        "more": (100 * (tag.haul / track.haul - 1), Kind.RATIO, 2),
+        "burnt": (100 * tag.burnt / tag.haul, Kind.RATIO, 2),
     }
 
 
@@ -299,6 +311,14 @@ _FACTS = (
         "From {start} up to {end} up, a rise of {gained}, each track line comes in by {in_}. A tag "
         "line in its place would go out by {paid_out}.",
         _whole_raise,
+    ),
+    Fact(
+        "work",
+        "On the way from the ground out and past the outcrop to the edge the track team does "
+        "{share} % of the lifting at its tensioner. With a tag line the haul team has {more} % more "
+        "work to do than beside track lines, and {burnt} % of all its work is turned into heat in "
+        "the tag line's device.",
+        _work,
     ),
     Fact(
         "uplift",
