@@ -42,7 +42,7 @@ def test_words_and_refusals() -> None:
     assert "57 kJ" in text or "56.9 kJ" in text
     assert "heat" in text and "work of the haul team: 67" in text
     track = raise_work(Method.TRACK, RIG, LOAD, PATH).explain().as_text()
-    assert "at the tensioner 7.3" in track
+    assert "at the tensioner 7.26" in track
     with pytest.raises(ValueError, match="at least two places; 1 arrived"):
         raise_work(Method.TAG, RIG, LOAD, PATH[:1])
     with pytest.raises(ValueError, match="no line to the ground"):

@@ -315,9 +315,9 @@ _FACTS = (
     Fact(
         "work",
         "On the way from the ground out and past the outcrop to the edge the track team does "
-        "{share} % of the lifting at its tensioner. With a tag line the haul team has {more} % more "
-        "work to do than beside track lines, and {burnt} % of all its work is turned into heat in "
-        "the tag line's device.",
+        "{share} % of the lifting at its tensioner. With a tag line the haul team has {more} % "
+        "more work to do than beside track lines, and {burnt} % of all its work is turned into "
+        "heat in the tag line's device.",
         _work,
     ),
     Fact(
