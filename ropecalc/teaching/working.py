@@ -98,6 +98,8 @@ class Working(Shown):
         numbers = self._with_numbers.value
         everything = self._shown_steps == len(self._derivation.steps)
         self._next.disabled = self._all.disabled = everything
+        one_step = "none" if len(self._derivation.steps) == 1 else ""
+        self._next.layout.display = self._all.layout.display = one_step
         self._number_box.layout.display = "" if numbers else "none"
         try:
             explanation = self._derivation.explain(self._session.display, **self._values)
