@@ -746,9 +746,9 @@ CONTROLS = (
         (
             (IN, "is being taken in"),
             (OUT, "is being let out"),
-            (EASED, "was taken in, then let out a little"),
-            (RETAKEN, "was let out, then taken in a little"),
-            (UNKNOWN, "is held; nobody knows what moved last"),
+            (EASED, "taken in, then let out a bit"),
+            (RETAKEN, "let out, then taken in a bit"),
+            (UNKNOWN, "held; last move unknown"),
         ),
         EASED,
     ),
