@@ -23,14 +23,14 @@ from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.mechanics.two_stations import X_1, Z_1
 from ropecalc.units import Kind
 
-RAISED = named(q.RISE, "raised", "height by which the litter is raised", r"r_\mathrm{L}")
-LOWERED = named(q.RISE, "lowered", "height by which the litter is lowered", r"r_\mathrm{L}")
+RAISED = named(q.RISE, "raised", "height by which the litter is raised", r"r_\mathrm{up}")
+LOWERED = named(q.RISE, "lowered", "height by which the litter is lowered", r"r_\mathrm{down}")
 HUB_RUN = Variable(
     "hub_run", "b", "distance of the hub out from plumb below the directional", Kind.LENGTH,
     POSITIVE, Range(30, 80, 40),
 )  # fmt: skip
 HUB_FALL = Variable(
-    "hub_fall", "f", "depth of the hub below the directional", Kind.LENGTH, POSITIVE,
+    "hub_fall", r"f_\mathrm{hub}", "depth of the hub below the directional", Kind.LENGTH, POSITIVE,
     Range(25, 36, 31),
 )  # fmt: skip
 NEW_DROP = named(q.DROP, "new_drop", "height of the directional above the litter afterwards", "h_2")

@@ -40,12 +40,12 @@ TENSION_RATIO = Variable(
     Kind.RATIO, POSITIVE, Range(1, 15, 9),
 )  # fmt: skip
 MOVED_OUT = Variable(
-    "moved_out", "e", "how far the directional is moved outward", Kind.LENGTH,
+    "moved_out", r"m_\mathrm{out}", "how far the directional is moved outward", Kind.LENGTH,
     NOT_NEGATIVE, Range(0.1, 1, 0.5),
 )  # fmt: skip
 NEW_PLACE = named(q.X_D, "new_x_D", "distance of the moved directional out from the wall", "x_D'")
 TAKEN_IN = Variable(
-    "taken_in", r"\Delta_\mathrm{t}", "length of each track line taken in between the two places",
+    "taken_in", r"\Delta_\mathrm{T}", "length of each track line taken in between the two places",
     Kind.LENGTH, ANY, Range(-5, 25, 12),
 )  # fmt: skip
 PAID_OUT = Variable(
@@ -53,8 +53,8 @@ PAID_OUT = Variable(
     Kind.LENGTH, ANY, Range(-5, 25, 12),
 )  # fmt: skip
 CLIFF = Variable(
-    "cliff", "H", "height of the directional above the foot of the wall", Kind.LENGTH, POSITIVE,
-    Range(10, 60, 30),
+    "cliff", r"h_\mathrm{top}", "height of the directional above the foot of the wall",
+    Kind.LENGTH, POSITIVE, Range(10, 60, 30),
 )  # fmt: skip
 HUB_DISTANCE = Variable(
     "hub_distance", "d_B", "distance of the hub from the foot of the wall", Kind.LENGTH, POSITIVE,

@@ -112,3 +112,18 @@ def test_rock_in_the_way_is_said() -> None:
     assert "can meet the rock" in words(event=SERIES)
     assert "stands against the rock" in words(offset=1.5, rock=2.0)
     assert "no tension" in words(height=30.0, offset=4.0)
+
+
+@pytest.mark.parametrize("event", [SERIES, TIED])
+@pytest.mark.parametrize("rock", [0.0, 1.0, 1.4, 2.0])
+@pytest.mark.parametrize("height", [6.0, 20.0, 27.0])
+def test_the_haul_lines_peak_counts_no_rock_and_is_no_less_than_what_follows(
+    event: str, rock: float, height: float
+) -> None:
+    """Energy of the free swing to plumb: the weight times 3 - 2 cos of the lean."""
+    result = at(event=event, rock=rock, height=height)
+    haul = next(one for one in result.carried if one.name == "haul line")
+    lean = (result.place.x - 0.3) / hypot(result.place.x - 0.3, 32.0 - height)
+    free = result.load * (3 - 2 * sqrt(1 - lean**2))
+    assert haul.peak == pytest.approx(max(free, haul.after.high))
+    assert haul.peak >= haul.after.high

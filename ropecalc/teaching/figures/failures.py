@@ -186,6 +186,17 @@ def _free_swing(one: Failure) -> Swing:
     )
 
 
+def _peak_without_rock(one: Failure, at_rest: Band) -> float:
+    """The haul line's peak if nothing stops the swing, and no less than what it then carries."""
+    free = swing.swing(
+        load=one.load,
+        haul_leg_length=_leg(one.place),
+        off_plumb=one.place.x - _TOP.x,
+        contact=0.0,
+    )
+    return float(max(free.peak, at_rest.high))
+
+
 def _slipped(one: Failure, values: Values) -> Failure:
     """The grabs slip, or the hub creeps in, which gives the lines as much slack."""
     rig, amount = RIG, values["moved"]
@@ -236,12 +247,9 @@ def _line_lost(one: Failure, values: Values) -> Failure:
 def _moved(
     one: Failure, rigid: Rest, elastic: Rest, inward: float, slack: float, lines: Carried
 ) -> Failure:
-    haul = Carried(
-        "haul line",
-        one.held.haul_tension,
-        _between(rigid.haul_tension, elastic.haul_tension),
-        _free_swing(one).peak,
-    )
+    at_rest = _between(rigid.haul_tension, elastic.haul_tension)
+    peak = _peak_without_rock(one, at_rest)
+    haul = Carried("haul line", one.held.haul_tension, at_rest, peak)
     met = inward >= one.gap
     return replace(
         one,
