@@ -31,7 +31,7 @@ course: $(VENV)/course
 
 test: $(VENV)/test check
 	$(RUN)python -m pytest -q --doctest-modules ropecalc/derivation ropecalc/units.py
-	$(RUN)python -m pytest -q -n auto tests --ignore tests/browser --ignore tests/notebooks
+	$(RUN)python -m pytest -q -n auto --dist worksteal tests --ignore tests/browser --ignore tests/notebooks
 	$(RUN)python -m pytest -q tests/notebooks
 	$(RUN)python -m pytest -q -n auto --dist loadfile -p tests.notebooks.records --nbval \
 	    --nbval-sanitize-with tests/notebooks/nbval_sanitize.cfg $(NOTEBOOKS)
