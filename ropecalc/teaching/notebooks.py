@@ -73,20 +73,26 @@ def sign_delivered(folder: Path) -> int:
     A notebook that was altered keeps whatever trust its reader has given it: none, as a rule.
     """
     import nbformat
+
+    genuine = set(delivered().values())
+    signer = notary()
+    signed = 0
+    for path in course_notebooks(folder):
+        content = path.read_bytes()  # once: what is signed is what was compared
+        if _hash(content) in genuine:
+            signer.sign(nbformat.reads(content.decode("utf-8"), as_version=4))
+            signed += 1
+    return signed
+
+
+def notary() -> Any:
+    """What signs notebooks for this user's Jupyter."""
     from jupyter_core.paths import jupyter_data_dir
     from nbformat.sign import NotebookNotary
 
     # On a new machine it is not there yet, and older notaries do not make it.
     Path(jupyter_data_dir()).mkdir(parents=True, exist_ok=True)
-    genuine = set(delivered().values())
-    notary = NotebookNotary()
-    signed = 0
-    for path in course_notebooks(folder):
-        content = path.read_bytes()  # once: what is signed is what was compared
-        if _hash(content) in genuine:
-            notary.sign(nbformat.reads(content.decode("utf-8"), as_version=4))
-            signed += 1
-    return signed
+    return NotebookNotary()
 
 
 def run(notebook: Path) -> bool:

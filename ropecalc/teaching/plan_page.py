@@ -17,7 +17,7 @@ from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 from ropecalc.teaching.site_form import SiteForm, open_site_form
-from ropecalc.teaching.survey_page import PAPERS, survey_page
+from ropecalc.teaching.survey_page import PAPERS, paper_name, survey_page
 from ropecalc.units import Display, plain, round_figures
 
 
@@ -120,10 +120,10 @@ class SurveySheetView(Shown):
         links = []
         for paper in PAPERS:
             data = base64.b64encode(survey_page(paper)).decode("ascii")
-            name = paper.upper() if paper == "a4" else paper.capitalize()
             links.append(
                 f"<a download='survey-sheet-{paper}.pdf' "
-                f"href='data:application/pdf;base64,{data}'>Survey sheet, {name} (PDF)</a>"
+                f"href='data:application/pdf;base64,{data}'>"
+                f"Survey sheet, {paper_name(paper)} (PDF)</a>"
             )
         super().__init__([widgets.HTML(f"<p>{' &nbsp; '.join(links)}</p>")])
 

@@ -1,5 +1,7 @@
 """What every page shows is a widget that can also say itself in plain text."""
 
+from collections.abc import Iterable
+from html import escape
 from typing import Any
 
 import ipywidgets as widgets
@@ -20,3 +22,9 @@ class Shown(widgets.VBox):
         bundle: dict[str, Any] = super()._repr_mimebundle_(**kwargs)
         bundle["text/plain"] = self.summary()
         return bundle
+
+
+def status(lines: Iterable[str]) -> str:
+    """Lines of text that a screen reader hears when they change; a blank one keeps its height."""
+    body = "".join(f"<p>{escape(line) or '&nbsp;'}</p>" for line in lines)
+    return f'<div role="status" aria-live="polite">{body}</div>'

@@ -26,6 +26,11 @@ STYLE: Any = {"font.family": "DejaVu Sans", "font.size": 7.5, "pdf.fonttype": 42
 _GREY = "#666666"
 
 
+def paper_name(paper: str) -> str:
+    """The paper as people write it."""
+    return paper.upper() if paper == "a4" else paper.capitalize()
+
+
 def survey_page(paper: str = "a4") -> bytes:
     """The sheet as a PDF. Raises ValueError for a paper that is not known."""
     out = io.BytesIO()

@@ -20,8 +20,8 @@ from ropecalc.teaching.papers.blueprint import (
 )
 from ropecalc.teaching.papers.choosing import choose
 from ropecalc.teaching.papers.trouble import PaperError
-from ropecalc.teaching.questions.bank import BANK, BY_LESSON
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.questions.bank import BANK, BY_LESSON, LESSON_OF
+from ropecalc.teaching.shown import Shown, status
 
 _WIDE = {"width": "560px", "max_width": "100%"}
 _LABEL = {"description_width": "190px"}
@@ -50,7 +50,7 @@ class BlueprintForm(Shown):
             for level in range(1, len(LEVELS) + 1)
         }
         self._must = widgets.SelectMultiple(
-            options=[(f"{_lesson(t.key)}. {t.title}", t.key) for t in BANK.values()],
+            options=[(f"{LESSON_OF[t.key]}. {t.title}", t.key) for t in BANK.values()],
             description="Must be right",
             rows=8,
             layout=_WIDE,
@@ -151,8 +151,7 @@ class BlueprintForm(Shown):
                     self._counts[topic.lessons[0], level].value = count
 
     def _say(self, text: str) -> None:
-        lines = "".join(f"<p>{escape(line)}</p>" for line in text.split("\n"))
-        self._said.value = f'<div role="status" aria-live="polite">{lines}</div>'
+        self._said.value = status(text.split("\n"))
 
 
 def _whole(label: str, most: int, value: int) -> widgets.BoundedIntText:
@@ -177,10 +176,6 @@ def _count(available: int) -> widgets.BoundedIntText:
         layout={"width": "105px"},
         style={"description_width": "42px"},
     )
-
-
-def _lesson(key: str) -> int:
-    return next(n for n, templates in BY_LESSON.items() if any(t.key == key for t in templates))
 
 
 def _title(lesson: int) -> str:

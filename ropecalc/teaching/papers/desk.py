@@ -24,13 +24,13 @@ from ropecalc.teaching.papers.making import (
     write_again,
     write_papers,
 )
-from ropecalc.teaching.papers.printing import SIZES
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.results.returns import find_returns
 from ropecalc.teaching.results.tables import mark_returns, report, write_results
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.shown import Shown, status
+from ropecalc.teaching.survey_page import PAPERS, paper_name
 
 EXAMPLE = "exercises/knowledge-check.toml"
 CLASS = "exercises/class.csv"
@@ -135,8 +135,7 @@ class _Desk(Shown):
         self._bar.max, self._bar.value = total, done
 
     def _say(self, text: str) -> None:
-        lines = "".join(f"<p>{escape(line) or '&nbsp;'}</p>" for line in text.split("\n"))
-        self._said.value = f'<div role="status" aria-live="polite">{lines}</div>'
+        self._said.value = status(text.split("\n"))
 
     def _at(self, box: widgets.Text) -> Path:
         """What a box names, from the course's folder."""
@@ -156,7 +155,7 @@ def _line(label: str, value: str = "") -> widgets.Text:
 
 def _paper_size() -> widgets.Dropdown:
     return widgets.Dropdown(
-        options=[(name.upper() if name == "a4" else name.capitalize(), name) for name in SIZES],
+        options=[(paper_name(paper), paper) for paper in PAPERS],
         description="Paper",
         layout={"width": "340px"},
         style={"description_width": "190px"},

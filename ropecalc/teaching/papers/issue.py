@@ -8,15 +8,18 @@ import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from types import MappingProxyType
 from typing import Any
 
 from ropecalc import __version__
 from ropecalc.planning.files import write_whole
 from ropecalc.teaching.papers.blueprint import Blueprint
-from ropecalc.teaching.papers.paper import RIGHT, Item, Paper
+from ropecalc.teaching.papers.paper import (
+    OtherOptionsError,
+    Paper,
+    item_as_document,
+    item_from,
+)
 from ropecalc.teaching.papers.trouble import PaperError
-from ropecalc.teaching.questions.draw import Draw
 from ropecalc.teaching.questions.template import Template
 
 FILE = "issue.json"
@@ -71,15 +74,7 @@ def _as_document(paper: Paper) -> dict[str, Any]:
         "code": paper.code,
         "minutes": paper.minutes,
         "formula_sheet": paper.formula_sheet,
-        "items": [
-            {
-                "question": item.template.key,
-                "values": dict(item.drawn.values),
-                "options": list(item.options),
-                "must_pass": item.must_pass,
-            }
-            for item in paper.items
-        ],
+        "items": [item_as_document(item) for item in paper.items],
     }
 
 
@@ -112,16 +107,10 @@ def _paper(one: Any, title: str, bank: Mapping[str, Template], path: Path) -> Pa
                 f"asks “{entry['question']}”, which this release does not know. Use release "
                 "of the file's “made_with”.",
             )
-        values = {given.name: float(entry["values"][given.name]) for given in template.givens}
-        options = tuple(entry["options"])
-        if options and set(options) != {RIGHT, *(m.key for m in template.mistakes)}:
-            raise PaperError(
-                str(path),
-                f"offers other options for “{template.key}” than this release has. Use the "
-                "release of the file's “made_with”.",
-            )
-        drawn = Draw(template, 0, MappingProxyType(values))
-        items.append(Item(drawn, options, bool(entry["must_pass"])))
+        try:
+            items.append(item_from(entry, template))
+        except OtherOptionsError as error:
+            raise PaperError(str(path), str(error)) from None
     paper = Paper(title, one["student"], one["minutes"], tuple(items), one["formula_sheet"])
     if paper.code != one["code"]:
         raise PaperError(

@@ -10,16 +10,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-import nbformat
-
 from ropecalc.planning.files import write_whole
 from ropecalc.teaching.papers.blueprint import Blueprint
 from ropecalc.teaching.papers.choosing import Bank, choose
 from ropecalc.teaching.papers.class_list import file_name
 from ropecalc.teaching.papers.issue import FILE, Issue, pass_mark, read_issue, write_issue
 from ropecalc.teaching.papers.paper import Paper, make_paper
-from ropecalc.teaching.papers.paper_notebook import paper_notebook
-from ropecalc.teaching.papers.printing import key_pdf, paper_pdf
+from ropecalc.teaching.papers.paper_notebook import as_text, paper_notebook
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON
 from ropecalc.units import Display
@@ -79,9 +76,11 @@ def write_paper(paper: Paper, folder: Path, wishes: Wishes) -> tuple[Path, ...]:
     """Write one student's notebook, paper and key (again) and return the files."""
     name = file_name(paper.student)
     page = folder / HANDOUTS / f"paper-{name}.ipynb"
-    write_whole(page, nbformat.writes(paper_notebook(paper)) + "\n")
+    write_whole(page, as_text(paper_notebook(paper)))
     if not wishes.printed:
         return (page,)
+    from ropecalc.teaching.papers.printing import key_pdf, paper_pdf  # slow to import
+
     printed = folder / HANDOUTS / f"paper-{name}.pdf"
     key = folder / KEYS / f"key-{name}.pdf"
     write_whole(printed, paper_pdf(paper, wishes.size, wishes.display))

@@ -5,10 +5,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from hashlib import sha256
+from typing import Any
 
 from ropecalc.teaching.papers.blueprint import Blueprint
 from ropecalc.teaching.papers.choosing import as_choice
-from ropecalc.teaching.questions.draw import Draw, draw
+from ropecalc.teaching.questions.draw import Draw, draw, restored
 from ropecalc.teaching.questions.template import Template
 
 RIGHT = ""
@@ -60,6 +61,31 @@ class Paper:
     def code(self) -> str:
         """Eight letters that no other paper has; they tell nothing about the answers."""
         return version_code(self)
+
+
+class OtherOptionsError(ValueError):
+    """A kept choice offers other options than this release has for its question."""
+
+
+def item_as_document(item: Item) -> dict[str, Any]:
+    """A question of a paper as files keep it."""
+    return {
+        "question": item.template.key,
+        "values": dict(item.drawn.values),
+        "options": list(item.options),
+        "must_pass": item.must_pass,
+    }
+
+
+def item_from(document: Mapping[str, Any], template: Template) -> Item:
+    """The question kept in ``document``. Raises :class:`OtherOptionsError` in words."""
+    options = tuple(document["options"])
+    if options and set(options) != {RIGHT, *(mistake.key for mistake in template.mistakes)}:
+        raise OtherOptionsError(
+            f"offers other options for “{template.key}” than this release has. Use the release "
+            "of the file's “made_with”."
+        )
+    return Item(restored(template, document["values"]), options, bool(document["must_pass"]))
 
 
 def make_paper(blueprint: Blueprint, chosen: tuple[Template, ...], student: str) -> Paper:

@@ -7,8 +7,6 @@ anything: :func:`foreign_code` builds the cells anew and compares.
 from collections.abc import Mapping
 from typing import Any
 
-import nbformat
-
 from ropecalc import __version__, cautions
 from ropecalc.teaching.papers.paper import CODE, Paper
 
@@ -26,10 +24,12 @@ def paper_notebook(paper: Paper, answers: Mapping[int, str] | None = None) -> An
 
 def notebook_of(described: Mapping[str, Any], answers: Mapping[int, str] | None = None) -> Any:
     """The notebook that carries ``described``, perhaps with ``answers``."""
+    from nbformat import v4  # slow to import, and no page needs it to open
+
     ours: dict[str, Any] = {"kind": KIND, "paper": dict(described)}
     if answers is not None:
         ours["answers"] = {str(number): text for number, text in sorted(answers.items())}
-    return nbformat.v4.new_notebook(
+    return v4.new_notebook(
         cells=_cells(described),
         metadata={
             "kernelspec": {
@@ -41,6 +41,13 @@ def notebook_of(described: Mapping[str, Any], answers: Mapping[int, str] | None 
             "ropecalc": ours,
         },
     )
+
+
+def as_text(page: Any) -> str:
+    """A notebook as its file holds it."""
+    import nbformat
+
+    return str(nbformat.writes(page)) + "\n"
 
 
 def describe(paper: Paper) -> dict[str, Any]:
@@ -65,7 +72,9 @@ def describe(paper: Paper) -> dict[str, Any]:
 
 def _cells(described: Mapping[str, Any]) -> list[Any]:
     title, code, minutes = (str(described.get(k, "")) for k in ("title", "code", "minutes"))
-    new_text, new_code = nbformat.v4.new_markdown_cell, nbformat.v4.new_code_cell
+    from nbformat.v4 import new_code_cell as new_code
+    from nbformat.v4 import new_markdown_cell as new_text
+
     cells = [
         new_text(f"# {title}\n\nPaper {code}, {minutes} minutes.\n\n{_HOW}"),
         new_code(

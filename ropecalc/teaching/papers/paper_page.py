@@ -5,11 +5,9 @@ import json
 from collections.abc import Mapping
 from html import escape
 from pathlib import Path
-from types import MappingProxyType
 from typing import Any
 
 import ipywidgets as widgets
-import nbformat
 
 from ropecalc import cautions
 from ropecalc.planning.files import write_whole
@@ -17,15 +15,15 @@ from ropecalc.teaching.buttons import button, row
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.papers.class_list import file_name
 from ropecalc.teaching.papers.paper import LETTERS
-from ropecalc.teaching.papers.paper_notebook import KIND, notebook_of
+from ropecalc.teaching.papers.paper_notebook import KIND, as_text, notebook_of
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK
-from ropecalc.teaching.questions.draw import Draw
+from ropecalc.teaching.questions.draw import restored
 from ropecalc.teaching.questions.entry import Entry
 from ropecalc.teaching.questions.question_view import question_html, question_text
 from ropecalc.teaching.record import Place, Record, Work
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.shown import Shown, status
 
 HANDED_IN = "handed-in-"
 """How the names of finished papers begin."""
@@ -80,9 +78,8 @@ class PaperItem(Shown):
 
     def __init__(self, number: int, item: Described, place: Place, session: Session) -> None:
         template = BANK[item["question"]]
-        values = {given.name: float(item["values"][given.name]) for given in template.givens}
         self._number = number
-        self._drawn = Draw(template, 0, MappingProxyType(values))
+        self._drawn = restored(template, item["values"])
         self._options = [float(value) for value in item["options"]]
         self._place = place
         self._session = session
@@ -138,8 +135,7 @@ class PaperItem(Shown):
         answer = self._session.record.work(self._place).draft
         words = f"Kept: {answer}" if answer else "Not answered yet."
         lines = [words, *([self._session.record.notice] if self._session.record.notice else [])]
-        body = "".join(f"<p>{escape(line)}</p>" for line in lines)
-        self._said.value = f'<div role="status" aria-live="polite">{body}</div>'
+        self._said.value = status(lines)
 
 
 def _nothing() -> None:
@@ -168,7 +164,7 @@ class HandIn(Shown):
         code, student = str(self._described["code"]), str(self._described["student"])
         path = self._folder / f"{HANDED_IN}{file_name(student)}-{code}.ipynb"
         try:
-            write_whole(path, nbformat.writes(notebook_of(self._described, answers)) + "\n")
+            write_whole(path, as_text(notebook_of(self._described, answers)))
             written = f"Written: {path.name}, beside this page. Give it to your instructor."
         except ValueError as error:
             written = f"{error} Save the file below instead."

@@ -7,9 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import matplotlib as mpl
-from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.styles import ParagraphStyle
-from reportlab.lib.units import mm
+from reportlab.lib.units import inch, mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.platypus import (
@@ -33,9 +32,10 @@ from ropecalc.teaching.papers.print_formula import FormulaError, PrintedFormula
 from ropecalc.teaching.questions import wording
 from ropecalc.teaching.questions.bank import LESSON_OF
 from ropecalc.teaching.questions.wording import Passage
+from ropecalc.teaching.survey_page import PAPERS
 from ropecalc.units import Display, Kind
 
-SIZES = {"a4": A4, "letter": LETTER}
+SIZES = {name: (wide * inch, high * inch) for name, (wide, high) in PAPERS.items()}
 _MARGIN = 18 * mm
 _SKETCH_ROOM = 34 * mm
 _INDENT = 6 * mm
@@ -236,7 +236,6 @@ def _formula(symbol: str, size: float) -> Flowable:
 def _built(story: Sequence[Flowable], paper: Paper, size: str, title: str) -> bytes:
     if size.lower() not in SIZES:
         raise ValueError(f"“{size}” is no paper known here. Use one of: {', '.join(SIZES)}.")
-    _register_fonts()
     out = io.BytesIO()
     document = SimpleDocTemplate(
         out,
@@ -272,8 +271,6 @@ def _head_and_foot(page: Any, paper: Paper) -> None:
 
 
 def _register_fonts() -> None:
-    if _FONT in pdfmetrics.getRegisteredFontNames():
-        return
     folder = Path(mpl.get_data_path()) / "fonts" / "ttf"
     for name in (_FONT, _BOLD):
         pdfmetrics.registerFont(TTFont(name, str(folder / f"{name}.ttf")))

@@ -33,20 +33,22 @@ def is_plain_paper(document: Any) -> bool:
 
 def sign_papers(course: Path) -> tuple[Path, ...]:
     """Tell Jupyter to trust the plain papers in ``course``; return them."""
+    papers = papers_in(course)
+    if not papers:
+        return ()
     import nbformat
-    from jupyter_core.paths import jupyter_data_dir
-    from nbformat.sign import NotebookNotary
 
-    Path(jupyter_data_dir()).mkdir(parents=True, exist_ok=True)
-    notary = NotebookNotary()
+    from ropecalc.teaching.notebooks import notary
+
+    signer = notary()
     signed = []
-    for path in papers_in(course):
+    for path in papers:
         try:
             content = path.read_text(encoding="utf-8")
             plain = is_plain_paper(json.loads(content))
         except (OSError, ValueError, RecursionError):
             continue
         if plain:
-            notary.sign(nbformat.reads(content, as_version=4))
+            signer.sign(nbformat.reads(content, as_version=4))
             signed.append(path)
     return tuple(signed)

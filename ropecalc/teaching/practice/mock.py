@@ -7,19 +7,15 @@ kept, whether a page is open or not.
 
 import json
 import math
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from types import MappingProxyType
-from typing import Any
 
 from ropecalc.teaching.papers.blueprint import Blueprint, Topic
 from ropecalc.teaching.papers.choosing import Bank, choose
 from ropecalc.teaching.papers.issue import pass_mark
-from ropecalc.teaching.papers.paper import RIGHT, Item, Paper, make_paper
+from ropecalc.teaching.papers.paper import Paper, item_as_document, item_from, make_paper
 from ropecalc.teaching.practice.history import moment
 from ropecalc.teaching.questions.bank import BANK
-from ropecalc.teaching.questions.draw import Draw
 from ropecalc.teaching.questions.marking import mark
 from ropecalc.teaching.record import Answer, Place, Record
 from ropecalc.teaching.results.grading import PaperResult, grade
@@ -131,15 +127,7 @@ def keep(record: Record, mock: Mock) -> None:
         "pass_mark": mock.pass_mark,
         "started": mock.started.isoformat(),
         "finished": mock.finished.isoformat() if mock.finished else "",
-        "items": [
-            {
-                "question": item.template.key,
-                "values": dict(item.drawn.values),
-                "options": list(item.options),
-                "must_pass": item.must_pass,
-            }
-            for item in mock.paper.items
-        ],
+        "items": [item_as_document(item) for item in mock.paper.items],
     }
     record.keep_setting(SETTING, json.dumps(document))
 
@@ -151,7 +139,8 @@ def kept(record: Record) -> Mock | None:
         return None
     try:
         one = json.loads(text)
-        paper = Paper(one["title"], "", int(one["minutes"]), tuple(map(_item, one["items"])))
+        items = tuple(item_from(item, BANK[item["question"]]) for item in one["items"])
+        paper = Paper(one["title"], "", int(one["minutes"]), items)
         return Mock(
             int(one["number"]),
             paper,
@@ -173,15 +162,6 @@ def next_number(record: Record) -> int:
 
 def _is_mock(kind: str, number: str) -> bool:
     return kind == SETTING and number.isascii() and number.isdigit()
-
-
-def _item(one: Mapping[str, Any]) -> Item:
-    template = BANK[one["question"]]
-    values = {given.name: float(one["values"][given.name]) for given in template.givens}
-    options = tuple(one["options"])
-    if options and set(options) != {RIGHT, *(mistake.key for mistake in template.mistakes)}:
-        raise ValueError("this release offers other options")
-    return Item(Draw(template, 0, MappingProxyType(values)), options, bool(one["must_pass"]))
 
 
 def answers(record: Record, mock: Mock) -> dict[int, str]:

@@ -19,7 +19,7 @@ from ropecalc.teaching.questions.bank import BY_LESSON
 from ropecalc.teaching.questions.question_view import question_text, solution_html
 from ropecalc.teaching.results.grading import ItemResult, PaperResult, Standing, standing
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.shown import Shown, status
 from ropecalc.units import Display
 
 Clock = Callable[[], datetime]
@@ -45,7 +45,7 @@ class MockItem(PaperItem):
         if self._in_time():
             super()._keep(text)
         elif text != self._session.record.work(self._place).draft:
-            self._said.value = _status([LATE])
+            self._said.value = status([LATE])
 
 
 class MockView(Shown):
@@ -123,7 +123,7 @@ class MockView(Shown):
         if mock is None or mock.finished is not None:
             self._show()
             return
-        self._time_said.value = _status([self._time(mock)])
+        self._time_said.value = status([self._time(mock)])
 
     def _finish(self) -> None:
         mock = self._mock()
@@ -160,7 +160,7 @@ class MockView(Shown):
                 "marks after “Finish”. What you type is kept at once.</p>"
             )
             above = row(button("Time left now", self._tell_time_above, icon="clock-o"))
-            self._time_said.value = _status([self._time(mock)])
+            self._time_said.value = status([self._time(mock)])
             self.children = (head, above, self._time_said, *items, tools, self._said)
             self._say()
             return
@@ -210,7 +210,7 @@ class MockView(Shown):
 
     def _say(self, *lines: str) -> None:
         notice = self._session.record.notice
-        self._said.value = _status([*lines, *([notice] if notice else [])])
+        self._said.value = status([*lines, *([notice] if notice else [])])
 
 
 def _needed(share: float, total: int) -> str:
@@ -260,8 +260,3 @@ def _as_read(item: Item, one: ItemResult, display: Display) -> str:
     option = item.options[LETTERS.index(one.text)]
     assert option == RIGHT or option in item.drawn.mistaken
     return f"{one.text}. {display.show(item.option_value(option), item.template.kind)}"
-
-
-def _status(lines: list[str]) -> str:
-    body = "".join(f"<p>{escape(line)}</p>" for line in lines)
-    return f'<div role="status" aria-live="polite">{body}</div>'

@@ -48,6 +48,12 @@ def draw(template: Template, seed: str, number: int = 0) -> Draw:
     raise DrawError(f"{template.key}: none of {_ATTEMPTS} attempts gave suitable numbers")
 
 
+def restored(template: Template, values: Mapping[str, float]) -> Draw:
+    """The draw of ``template`` whose ``values`` (SI, by name) were kept, as a file has them."""
+    kept = {given.name: float(values[given.name]) for given in template.givens}
+    return Draw(template, 0, MappingProxyType(kept))
+
+
 def candidate(template: Template, seed: str, number: int, attempt: int) -> dict[str, float]:
     """The numbers of one attempt, suitable or not."""
     return {

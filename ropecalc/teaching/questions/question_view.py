@@ -15,7 +15,7 @@ from ropecalc.teaching.questions.template import Template
 from ropecalc.teaching.questions.wording import Passage
 from ropecalc.teaching.record import Answer, Place, Work
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.shown import Shown, status
 from ropecalc.units import Display, Kind
 
 _EXAMPLES = {Kind.RATIO: "a number, for example 0.5", Kind.ANGLE: "for example 30°"}
@@ -168,8 +168,7 @@ class QuestionView(Shown):
 
     def _say(self, sentence: str) -> None:
         lines = [line for line in (sentence, self._session.record.notice) if line]
-        body = "".join(f"<p>{escape(line)}</p>" for line in lines)
-        self._feedback.value = f'<div role="status" aria-live="polite">{body}</div>'
+        self._feedback.value = status(lines)
 
 
 class SolutionView(Shown):
