@@ -57,6 +57,14 @@ class Canvas:
             spine.set_color("#b4bac2")
         return axes
 
+    def blank(self, left: float, bottom: float, width: float, height: float, title: str) -> Axes:
+        """New axes without ticks, their ``title`` over the left end."""
+        axes = self.axes(left, bottom, width, height)
+        axes.set_xticks([])
+        axes.set_yticks([])
+        axes.set_title(title, fontsize=10.5, loc="left")
+        return axes
+
     def moving(self, artist: A) -> A:
         """Register an artist that changes between pictures; returns it."""
         artist.set_animated(True)

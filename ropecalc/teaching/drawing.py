@@ -603,6 +603,16 @@ def _crosses(segment: Box, box: Box) -> bool:
     return True
 
 
+def along(start: Place, way: Place, reach: float) -> Place:
+    """The place ``reach`` from ``start`` in the direction ``way``, of length 1."""
+    return (start[0] + reach * way[0], start[1] + reach * way[1])
+
+
+def between(one: Place, other: Place) -> Place:
+    """The middle of two places."""
+    return ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
+
+
 def neat(value: float) -> float:
     """The largest of 1, 2, 5 times a power of ten that is not above ``value`` (positive)."""
     power: float = 10.0 ** math.floor(math.log10(value))

@@ -34,6 +34,7 @@ from ropecalc.teaching.drawing import (
     Rope,
     ScaleBar,
     Stroke,
+    along,
 )
 from ropecalc.teaching.figures.free_body import neat_force
 from ropecalc.teaching.figures.words import say
@@ -254,20 +255,15 @@ def _forces(result: AnchorLegs) -> list[tuple[str, float, Place, Stroke]]:
     return forces
 
 
-def _along(start: Place, way: Place, reach: float) -> Place:
-    return (start[0] + reach * way[0], start[1] + reach * way[1])
-
-
 class _Front:
     """The anchor seen from the front, true to scale."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(16, 24, _WIDE, _TALL)
+        self._axes = axes = canvas.blank(
+            16, 24, _WIDE, _TALL, "The anchor from the front, true to scale"
+        )
         axes.set_xlim(_LEFT, -_LEFT)
         axes.set_ylim(_LOW, _LOW - 2 * _LEFT * _TALL / _WIDE)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("The anchor from the front, true to scale", fontsize=10.5, loc="left")
         axes.set_facecolor(ROCK_FACE)
         axes.fill([-9, 9, 9, -9], [_LEDGE, _LEDGE, -9, -9], fc="#c4bbaa", ec="#6f6656", lw=1.2)
         self._person = Person(canvas, axes)
@@ -306,7 +302,7 @@ class _Front:
         self._labels.write(labels, lines)
 
     def _ropes(self, result: AnchorLegs) -> list[list[Place]]:
-        knot, end = result.knot, _along(result.knot, result.way, 3.2)
+        knot, end = result.knot, along(result.knot, result.way, 3.2)
         lines = [[knot, end]]
         for leg in result.legs:
             self._bolts[leg.number].place(*leg.anchor)
@@ -333,7 +329,7 @@ class _Front:
         if abs(swing) > 1e-9:
             self._middle.place(result.knot, (0.0, -1.6))
             self._arcs[1].sweep(result.knot, 1.15, min(down, down + swing), max(down, down + swing))
-            at = _along(result.knot, (math.sin(swing / 2), -math.cos(swing / 2)), 1.15)
+            at = along(result.knot, (math.sin(swing / 2), -math.cos(swing / 2)), 1.15)
             words = say(display, abs(swing), Kind.ANGLE, SHOWN_FIGURES)
             labels.append(Label(words, at, THIN.color, (math.sin(swing / 2), -1)))
         return labels
@@ -343,12 +339,12 @@ class _Front:
         scale = _LONGEST / max(size for _, size, _, _ in forces)
         labels = []
         for arrow, (name, size, way, stroke) in zip(self._arrows, forces, strict=False):
-            tip = _along(result.knot, way, scale * size)
+            tip = along(result.knot, way, scale * size)
             arrow.restyle(stroke)
             arrow.place(result.knot, tip)
             words = f"{name}\n{say(display, size, Kind.FORCE, SHOWN_FIGURES)}"
             side = (1.0, 0.2) if way[0] >= 0 else (-1.0, 0.2)
-            at = _along(result.knot, way, max(0.85 * scale * size, 0.6))
+            at = along(result.knot, way, max(0.85 * scale * size, 0.6))
             labels.append(Label(words, at, stroke.color, side, True))
         amount, words = neat_force(1.2 / scale, display)
         self._force_bar.place(_LEFT + 1.8, _LOW + 0.12, amount * scale, 0.08, words)
@@ -361,12 +357,11 @@ class _Polygon:
     _WIDE, _TALL = 372, 286
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(552, 242, self._WIDE, self._TALL)
+        self._axes = axes = canvas.blank(
+            552, 242, self._WIDE, self._TALL, "Forces on the knot, head to tail"
+        )
         axes.set_xlim(0, self._WIDE)
         axes.set_ylim(0, self._TALL)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Forces on the knot, head to tail", fontsize=10.5, loc="left")
         self._arrows = [Arrow(canvas, axes, WEIGHT) for _ in range(4)]
         self._labels = Labels(canvas, axes, 4, 9)
         self._notice = Notice(canvas, axes, 0.5, 0.5, 40)
@@ -385,7 +380,7 @@ class _Polygon:
         corners: list[Place] = [(0.0, 0.0)]
         forces = _forces(result)
         for _, size, way, _ in forces:
-            corners.append(_along(corners[-1], way, size))
+            corners.append(along(corners[-1], way, size))
         low = [min(c[i] for c in corners) for i in (0, 1)]
         high = [max(c[i] for c in corners) for i in (0, 1)]
         room = (
@@ -417,12 +412,11 @@ class _Bars:
     _WIDE, _TALL = 372, 168
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(552, 24, self._WIDE, self._TALL)
+        self._axes = axes = canvas.blank(
+            552, 24, self._WIDE, self._TALL, "Each leg's share of the pull"
+        )
         axes.set_xlim(0, self._WIDE)
         axes.set_ylim(0, self._TALL)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Each leg's share of the pull", fontsize=10.5, loc="left")
         self._ranges = [Area(canvas, axes, "#dfe6ee", "#8a919a", 2) for _ in range(3)]
         self._bars = [Area(canvas, axes, s.color, "none", 3) for s in _STROKES]
         self._whole = Rope(canvas, axes, FAINT, 4)

@@ -376,13 +376,10 @@ class _CloseUp:
     """The litter cut free: what pulls on its master attachment point."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(524, 306, 396, 228)
+        self._axes = axes = canvas.blank(524, 306, 396, 228, "Close up at the litter")
         axes.set_xlim(-_NEAR, _NEAR)
         tall = 2 * _NEAR * 228 / 396
         axes.set_ylim(-0.56 * tall, 0.44 * tall)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Close up at the litter", fontsize=10.5, loc="left")
         self._low = -0.56 * tall
         self._plumb = Rope(canvas, axes, FAINT, 3)
         self._level = Rope(canvas, axes, FAINT, 3)

@@ -474,13 +474,10 @@ class _Scene:
     """The litter before and after, the way between, and the rock."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(20, 24, _WIDE, _TALL)
+        self._axes = axes = canvas.blank(20, 24, _WIDE, _TALL, "Before and after, close up")
         self._high = _TALL / _WIDE * (_RIGHT - _LEFT)
         axes.set_xlim(_LEFT, _RIGHT)
         axes.set_ylim(_UP - self._high, _UP)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Before and after, close up", fontsize=10.5, loc="left")
         self._rock = Area(canvas, axes, ROCK_FACE)
         self._frame = Frame(canvas, axes)
         self._faint = [Rope(canvas, axes, FAINT) for _ in range(2)]
@@ -610,12 +607,9 @@ class _Carried:
     _W, _T = 408, 284
 
     def __init__(self, canvas: Canvas) -> None:
-        axes = canvas.axes(512, 240, self._W, self._T)
+        axes = canvas.blank(512, 240, self._W, self._T, "What the ropes carry")
         axes.set_xlim(0, self._W)
         axes.set_ylim(0, self._T)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("What the ropes carry", fontsize=10.5, loc="left")
         self._rows = RangeRows(canvas, axes, 8, 150, self._W - 120)
         self._notice = Notice(canvas, axes, 0.5, 0.5, 44)
 

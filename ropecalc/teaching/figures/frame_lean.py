@@ -50,6 +50,7 @@ from ropecalc.teaching.drawing import (
     Rope,
     ScaleBar,
     Stroke,
+    along,
 )
 from ropecalc.teaching.figures.free_body import neat_force
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
@@ -359,20 +360,15 @@ class FrameLeanPicture:
         self._whole.update(result)
 
 
-def _along(start: Place, way: Place, reach: float) -> Place:
-    return (start[0] + reach * way[0], start[1] + reach * way[1])
-
-
 class _OnTheLip:
     """Heights are counted from the lip here."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(16, 40, _WIDE, _TALL)
+        self._axes = axes = canvas.blank(
+            16, 40, _WIDE, _TALL, "The frame on the lip, from the side"
+        )
         axes.set_xlim(_LEFT, _RIGHT)
         axes.set_ylim(_LOW, _LOW + _TALL / _WIDE * (_RIGHT - _LEFT))
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("The frame on the lip, from the side", fontsize=10.5, loc="left")
         axes.fill([-9, 0, 0, -9], [0, 0, -9, -9], fc=ROCK_FACE, ec="#6f6656", lw=1.2)
         self._footprint = Area(canvas, axes, _FOOTPRINT, zorder=2.5)
         self._legs = Rope(canvas, axes, Stroke(INK, 3.0), 3)
@@ -442,21 +438,21 @@ class _OnTheLip:
         ):
             shift = aside * _APART
             top = (head[0], head[1] + shift)
-            before = _along(litter, (-front[1], front[0]), shift)
-            after = _along((head[0] + far * back[0], head[1] + far * back[1]), (0.0, 1.0), shift)
+            before = along(litter, (-front[1], front[0]), shift)
+            after = along((head[0] + far * back[0], head[1] + far * back[1]), (0.0, 1.0), shift)
             rope.restyle(stroke)
             rope.place(before, top, after)
             lines.append([before, top, after])
-            seen = _along(top, front, min(down, (top[1] - _LOW) / max(-front[1], 0.2)) * 0.72)
+            seen = along(top, front, min(down, (top[1] - _LOW) / max(-front[1], 0.2)) * 0.72)
             labels.append(Label(name, seen, stroke.color, (1.0, 0.4 + 0.5 * aside)))
         if result.guy != "none":
             out = 1.0 if result.guy == "front" else -1.0
             way = (out * math.cos(values["guy_angle"]), -math.sin(values["guy_angle"]))
             reach = head[1] / -way[1] if out < 0 else 9.0
-            end = _along(head, way, reach)
+            end = along(head, way, reach)
             self._guy.place(head, end)
             lines.append([head, end])
-            labels.append(Label("guy", _along(head, way, min(reach * 0.6, 2.6)), INK, (out, 1.0)))
+            labels.append(Label("guy", along(head, way, min(reach * 0.6, 2.6)), INK, (out, 1.0)))
         return labels, lines
 
     def _clear(self) -> None:
@@ -477,12 +473,12 @@ class _OnTheLip:
         inward, down = load.corners[at.footings.index(worst)]
         size = math.hypot(inward, down)
         way = (-inward / size, -down / size)
-        ground = _along(head, way, head[1] / -way[1])
-        past = _along(head, way, (head[1] + 0.55) / -way[1])
+        ground = along(head, way, head[1] / -way[1])
+        past = along(head, way, (head[1] + 0.55) / -way[1])
         self._action.place(head, past)
         self._landing.place(ground[0], 0.0)
         per_metre = result.largest / _LONGEST
-        tip = _along(head, way, size / per_metre)
+        tip = along(head, way, size / per_metre)
         self._pull.place(head, tip)
         if load.lean.width > 1e-9:
             ends = [head[0] - head[1] * math.tan(lean) for lean in (load.lean.low, load.lean.high)]
@@ -505,7 +501,7 @@ class _OnTheLip:
             angle = result.values["guy_angle"]
             guy = (out * math.cos(angle), -math.sin(angle))
             held = say(look.display, result.guy_tension, Kind.FORCE, SHOWN_FIGURES)
-            labels.append(Label(f"guy holds {held}", _along(head, guy, 1.5), INK, (out, 1.0), True))
+            labels.append(Label(f"guy holds {held}", along(head, guy, 1.5), INK, (out, 1.0), True))
         return labels
 
     def _angles(self, result: FrameLean, display: Display, head: Place) -> list[Label]:
@@ -527,7 +523,7 @@ class _OnTheLip:
             middle = (start + end) / 2
             out = (math.cos(middle), math.sin(middle))
             words = say(display, angle, Kind.ANGLE, SHOWN_FIGURES)
-            labels.append(Label(words, _along(head, out, radius), THIN.color, out))
+            labels.append(Label(words, along(head, out, radius), THIN.color, out))
         return labels
 
     def _draw_strands(self, result: FrameLean, head: Place, lines: list[list[Place]]) -> None:
@@ -547,7 +543,7 @@ class _OnTheLip:
             for size, (across, below) in pulls:
                 arrow = next(arrows)
                 arrow.restyle(stroke)
-                tip = _along(start, (across, -math.sin(below)), size / per_metre)
+                tip = along(start, (across, -math.sin(below)), size / per_metre)
                 arrow.place(start, tip)
                 lines.append([start, tip])
 
@@ -568,12 +564,9 @@ class _Raise:
     """The whole wall, the planned path, and where the litter is."""
 
     def __init__(self, canvas: Canvas) -> None:
-        axes = canvas.axes(676, 40, 248, _TALL)
+        axes = canvas.blank(676, 40, 248, _TALL, "The raise")
         axes.set_xlim(-4.5, -4.5 + 248 * 36.5 / _TALL)
         axes.set_ylim(-1.5, 35.0)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("The raise", fontsize=10.5, loc="left")
         rock = [(-9, -9), (0, -9), *WALL, (-9, LIP)]
         axes.fill(*zip(*rock, strict=True), fc=ROCK_FACE, ec="#6f6656", lw=1.2)
         axes.plot([0, 99], [-0.3, -0.3], color="#6f6656", lw=1.2)
@@ -590,7 +583,7 @@ class _Raise:
         hub = (HUB.x, HUB.z)
         self._legs.place((-result.values["back_foot"], LIP), head, (0.0, LIP))
         self._ropes[0].place(place, head)
-        self._ropes[1].place(_along(place, (1.0, 0.0), 0.35), _along(head, (1.0, 0.0), 0.35))
+        self._ropes[1].place(along(place, (1.0, 0.0), 0.35), along(head, (1.0, 0.0), 0.35))
         self._ropes[2].place(place, hub)
         self._litter.place(*place)
         planned_low = (planned(6.0), 6.0)
@@ -600,7 +593,7 @@ class _Raise:
             [
                 Label("litter", place, INK, (0.4, 1)),
                 Label("planned path", planned_low, THIN.color, (1, 0)),
-                Label("to the hub", _along(leaves, (-1.0, 0.0), 2.0), TRACK.color, (-0.3, -1)),
+                Label("to the hub", along(leaves, (-1.0, 0.0), 2.0), TRACK.color, (-0.3, -1)),
             ],
             [[place, head], [place, hub], list(PATH)],
             [(-9, -9, 0, LIP)],

@@ -45,12 +45,9 @@ class HeadToTail:
         sides: int = 4,
     ) -> None:
         self._wide, self._tall = wide, tall
-        axes = canvas.axes(left, bottom, wide, tall)
+        axes = canvas.blank(left, bottom, wide, tall, title)
         axes.set_xlim(0, wide)
         axes.set_ylim(0, tall)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title(title, fontsize=10.5, loc="left")
         self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(sides)]
         self._bar = ScaleBar(canvas, axes)
         self._labels = Labels(canvas, axes, sides, 10)

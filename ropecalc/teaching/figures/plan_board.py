@@ -713,10 +713,7 @@ class _CloseUp:
     _HALF = 4.0
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(52, 24, 380, 262)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Close up, at the height you look at", fontsize=10.5, loc="left")
+        self._axes = axes = canvas.blank(52, 24, 380, 262, "Close up, at the height you look at")
         tall = 2 * self._HALF * 262 / 380
         axes.set_xlim(-self._HALF, self._HALF)
         axes.set_ylim(-0.57 * tall, 0.43 * tall)
@@ -811,12 +808,9 @@ class _Margins:
     _WIDE, _TALL = 424, 262
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(492, 24, self._WIDE, self._TALL)
+        self._axes = axes = canvas.blank(492, 24, self._WIDE, self._TALL, "Margins, rope and head")
         axes.set_xlim(0, self._WIDE)
         axes.set_ylim(0, self._TALL)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Margins, rope and head", fontsize=10.5, loc="left")
         self._bars = [Area(canvas, axes, face, "none", 3) for face in (TRACK.color, HAUL.color)]
         self._asked = Rope(canvas, axes, WARNING, 4)
         self._labels = Labels(canvas, axes, 8, 9)

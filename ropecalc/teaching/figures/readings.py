@@ -327,12 +327,9 @@ class ReadingsPicture:
 
 def _bare(canvas: Canvas, left: float, low: float, wide: float, tall: float, title: str) -> Any:
     """Axes in pixels, without ticks."""
-    axes = canvas.axes(left, low, wide, tall)
+    axes = canvas.blank(left, low, wide, tall, title)
     axes.set_xlim(0, wide)
     axes.set_ylim(0, tall)
-    axes.set_xticks([])
-    axes.set_yticks([])
-    axes.set_title(title, fontsize=10.5, loc="left")
     return axes
 
 

@@ -8,7 +8,6 @@ part of the hub carries, and what a further line would still be worth.
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
@@ -355,22 +354,14 @@ class TensionerPicture:
         self._worth.update(result, look)
 
 
-def _bare(canvas: Canvas, left: float, bottom: float, wide: float, tall: float, title: str) -> Any:
-    axes = canvas.axes(left, bottom, wide, tall)
-    axes.set_xticks([])
-    axes.set_yticks([])
-    axes.set_title(title, fontsize=10.5, loc="left")
-    return axes
-
-
 class _Plan:
     """Hub on the right, lines to the litter on the left, near line at the bottom."""
 
     _ROWS = MOST_LINES + 0.9
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = _bare(
-            canvas, 24, 330, 560, 282, "From above: lengths to scale, lines drawn apart"
+        self._axes = axes = canvas.blank(
+            24, 330, 560, 282, "From above: lengths to scale, lines drawn apart"
         )
         axes.set_ylim(0.0, self._ROWS)
         axes.set_facecolor(GROUND_FACE)
@@ -528,7 +519,7 @@ class _Memory:
     """Near line against far line: two straight lines for the moving rope, and the way between."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = _bare(canvas, 640, 350, 276, 262, "What the lines remember")
+        self._axes = axes = canvas.blank(640, 350, 276, 262, "What the lines remember")
         axes.set_xlim(0, 1)
         axes.set_ylim(0, 1)
         axes.set_xlabel("tension of the near line", fontsize=9, labelpad=3)
@@ -610,8 +601,7 @@ class _Bars:
     _WIDE, _TALL = 560, 236
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = _bare(
-            canvas,
+        self._axes = axes = canvas.blank(
             24,
             40,
             self._WIDE,

@@ -42,6 +42,7 @@ from ropecalc.teaching.drawing import (
     ScaleBar,
     Shape,
     Stroke,
+    between,
 )
 from ropecalc.teaching.figures.free_body import neat_force
 from ropecalc.teaching.figures.rope_diagram import Layout, lay_out
@@ -447,8 +448,8 @@ class _Edge:
         load = say(look.display, result.load, Kind.FORCE, 2)
         team = _band(above, look.display, 2)
         labels = [
-            Label(f"load pulls\n{load}", _between(down, load_tip), WEIGHT.color, (1, 0.2), True),
-            Label(f"team pulls\n{team}", _between(start, least), _ROPE, (way[1], -way[0]), True),
+            Label(f"load pulls\n{load}", between(down, load_tip), WEIGHT.color, (1, 0.2), True),
+            Label(f"team pulls\n{team}", between(start, least), _ROPE, (way[1], -way[0]), True),
         ]
         lines += [[down, load_tip], [start, most]]
         if above.high > 1.01 * above.low:
@@ -471,10 +472,6 @@ def _ahead(start: Place, way: Place, by: float) -> Place:
     return (start[0] + by * way[0], start[1] + by * way[1])
 
 
-def _between(one: Place, other: Place) -> Place:
-    return ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
-
-
 class _SystemPanel:
     """The pulley system, strands spread out; across the ropes not to scale."""
 
@@ -482,12 +479,11 @@ class _SystemPanel:
     _ROOM, _WIDEST, _STRAIGHT = 148.0, 52.0, 60.0
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(454, 258, self._WIDE, self._TALL)
+        self._axes = axes = canvas.blank(
+            454, 258, self._WIDE, self._TALL, "In the pulley system (edge at the right)"
+        )
         axes.set_xlim(0, self._WIDE)
         axes.set_ylim(0, self._TALL)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("In the pulley system (edge at the right)", fontsize=10.5, loc="left")
         self._ground = Area(canvas, axes, GROUND_FACE, zorder=1)
         self._posts = [Area(canvas, axes, "#b9ad97", zorder=2) for _ in range(3)]
         self._plates = [Rope(canvas, axes, Stroke(INK, 3.0), 3.0) for _ in range(6)]
@@ -659,12 +655,11 @@ class _Bars:
     _LEFT, _RIGHT = 66.0, 340.0
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(454, 16, self._WIDE, self._TALL)
+        self._axes = axes = canvas.blank(
+            454, 16, self._WIDE, self._TALL, "The hand's pull, all three ways"
+        )
         axes.set_xlim(0, self._WIDE)
         axes.set_ylim(0, self._TALL)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("The hand's pull, all three ways", fontsize=10.5, loc="left")
         self._bars = [Area(canvas, axes, _ROPE, "none", 3) for _ in range(3)]
         self._pale = [Area(canvas, axes, _RIM, "none", 2) for _ in range(3)]
         self._marks = [Rope(canvas, axes, Stroke(INK, 1.6), 4) for _ in range(3)]

@@ -45,8 +45,10 @@ from ropecalc.teaching.drawing import (
     Place,
     Rope,
     ScaleBar,
+    between,
 )
 from ropecalc.teaching.figures.free_body import line_stroke, neat_force, pulls_on_litter
+from ropecalc.teaching.figures.head_to_tail import stepped
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import (
@@ -277,11 +279,8 @@ class _CloseUp:
     """The litter and its lines, near enough to see angles; follows the litter's height."""
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(52, 288, 450, 232)
+        self._axes = axes = canvas.blank(52, 288, 450, 232, "Close up at the litter")
         axes.set_xlim(_NEAR_LEFT, _NEAR_RIGHT)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Close up at the litter", fontsize=10.5, loc="left")
         self._tall = 232 / 450 * (_NEAR_RIGHT - _NEAR_LEFT)
         axes.set_ylim(-0.58 * self._tall, 0.42 * self._tall)  # heights relative to the litter
         self._ground = Area(canvas, axes, GROUND_FACE, zorder=1)
@@ -407,7 +406,7 @@ class _CloseUp:
         if not (look.forces and result.reliable):
             return {}
         pulls = pulls_on_litter(result.load, result.held)
-        per_metre = _stepped(result.largest / _ARROW_ROOM)
+        per_metre = stepped(result.largest / _ARROW_ROOM)
         lengths = {name: size / per_metre for name, size, _, _ in pulls}
         here = np.array([result.place.x, 0.0])
         for arrow, (name, _, direction, stroke) in zip(self._arrows, pulls, strict=False):
@@ -478,12 +477,6 @@ def _angle_label(
     out = (math.cos(middle), math.sin(middle))
     at = (centre[0] + radius * out[0], centre[1] + radius * out[1])
     return Label(say(display, angle, Kind.ANGLE, SHOWN_FIGURES), at, THIN.color, out)
-
-
-def _stepped(value: float) -> float:
-    """The next of a ladder of 12 steps to a tenfold at or above ``value``: scales that stand still
-    while a slider moves a little."""
-    return float(10.0 ** (math.ceil(12 * math.log10(value) - 1e-9) / 12))
 
 
 class _Whole:
@@ -557,12 +550,11 @@ class _ForcePolygon:
     _WIDE, _TALL = 396, 480
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(524, 40, self._WIDE, self._TALL)
+        self._axes = axes = canvas.blank(
+            524, 40, self._WIDE, self._TALL, "Forces on the litter, head to tail"
+        )
         axes.set_xlim(0, self._WIDE)
         axes.set_ylim(0, self._TALL)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("Forces on the litter, head to tail", fontsize=10.5, loc="left")
         self._ghost = Rope(canvas, axes, FAINT)
         self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(4)]
         self._bar = ScaleBar(canvas, axes)
@@ -598,7 +590,7 @@ class _ForcePolygon:
         points = np.array([*corners, *ghost])
         low, high = points.min(axis=0), points.max(axis=0)
         room = np.array([self._WIDE - 190, self._TALL - 130])
-        scale = 1.0 / _stepped(float(max((high - low) / room)))
+        scale = 1.0 / stepped(float(max((high - low) / room)))
         middle = np.array([0.5 * self._WIDE + 5, 0.5 * self._TALL + 15])
         shift = middle - scale * (low + high) / 2
 
@@ -631,7 +623,7 @@ class _ForcePolygon:
         for (name, size, _, stroke), tail, tip in zip(
             pulls_on_litter(result.load, result.held), corners[:-1], corners[1:], strict=True
         ):
-            middle = _between(tail, tip)
+            middle = between(tail, tip)
             words = f"{name}\n{say(display, size, Kind.FORCE, SHOWN_FIGURES)}"
             along = (tip[0] - tail[0], tip[1] - tail[1])
             away = (along[1], -along[0])
@@ -654,10 +646,6 @@ class _ForcePolygon:
         )
         too_large = tag.line_tension > 4 * result.load
         return [] if too_large else [np.zeros(2), down, down + out, np.zeros(2)]
-
-
-def _between(one: Place, other: Place) -> Place:
-    return ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
 
 
 # --- the figure -------------------------------------------------------------------------------

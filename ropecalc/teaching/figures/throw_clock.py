@@ -263,12 +263,9 @@ class _Wall:
     _TALL = 504
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.axes(16, 24, 220, self._TALL)
+        self._axes = axes = canvas.blank(16, 24, 220, self._TALL, "The raise, throw by throw")
         axes.set_xlim(-12, 8)
         axes.set_ylim(-3, -3 + 20 * self._TALL / 220)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("The raise, throw by throw", fontsize=10.5, loc="left")
         self._scale = 0.0
         self._rock = Rope(canvas, axes, Stroke(ROCK_EDGE, 1.4), 2)
         self._face = axes.fill([0, 0, 0], [0, 0, 0], fc=ROCK_FACE, ec="none")[0]
