@@ -61,6 +61,11 @@ def _complaints(names: list[str]) -> list[str]:
     return found
 
 
+def separator(table: str) -> str:
+    """What stands between the cells of a table, by its first line: semicolon, comma or tab."""
+    return max(";,\t", key=table.partition("\n")[0].count)
+
+
 def file_name(student: str) -> str:
     """The student as part of a file's name: letters, digits and hyphens, lower case."""
     return re.sub(r"[^\w]+", "-", student.casefold()).strip("-_") or "student"

@@ -13,7 +13,7 @@ from pathlib import Path
 from ropecalc.planning.files import write_whole
 from ropecalc.teaching.papers.blueprint import Blueprint
 from ropecalc.teaching.papers.choosing import Bank, choose
-from ropecalc.teaching.papers.class_list import file_name
+from ropecalc.teaching.papers.class_list import file_name, separator
 from ropecalc.teaching.papers.issue import FILE, Issue, pass_mark, read_issue, write_issue
 from ropecalc.teaching.papers.paper import Paper, make_paper
 from ropecalc.teaching.papers.paper_notebook import as_text, paper_notebook
@@ -133,7 +133,7 @@ def _files_about(paper: Paper, folder: Path) -> Iterator[Path]:
 def _without_rows(path: Path, paper: Paper) -> bool:
     """Take out of a table the rows with the student's name or code; whether there were any."""
     text = path.read_text(encoding="utf-8-sig", errors="replace")
-    delimiter = max(";,\t", key=text.partition("\n")[0].count)
+    delimiter = separator(text)
     rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=delimiter))
     kept = [row for row in rows if not {paper.student, paper.code} & {c.strip() for c in row}]
     if len(kept) == len(rows):

@@ -7,11 +7,13 @@ source and a sentence, and never stops the others.
 import csv
 import io
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
+from ropecalc.teaching.papers.class_list import separator
 from ropecalc.teaching.papers.issue import Issue
 from ropecalc.teaching.papers.paper import Paper
 from ropecalc.teaching.papers.paper_notebook import foreign_code
@@ -60,9 +62,14 @@ def read_returns(
     returns: list[Return] = []
     problems: list[Problem] = []
     for path in paths:
-        for source, found in _in_file(path):
+        try:
+            parts = _parts(path)
+        except _UnusableError as error:
+            problems.append(Problem(path.name, str(error)))
+            continue
+        for source, read in parts:
             try:
-                returns.append(_checked(source, found(), issue))
+                returns.append(_checked(source, read(), issue))
             except _UnusableError as error:
                 problems.append(Problem(source, str(error)))
     kept, twice = _once_each(returns)
@@ -77,26 +84,17 @@ class _Found:
     notes: tuple[str, ...] = ()
 
 
-def _in_file(path: Path) -> Iterator[tuple[str, Any]]:
-    """A source's name and a function that gives what was found there, or says why not."""
-    source = path.name
-    try:
-        content = _content(path)
-        if path.suffix.lower() != ".csv":
-            yield source, lambda: _from_json(content, path.suffix.lower())
-            return
-        text, notes = _text(content)
-        rows = list(_rows(text))
-    except _UnusableError as error:
-        sentence = str(error)
-
-        def refuse() -> _Found:
-            raise _UnusableError(sentence)
-
-        yield source, refuse
-        return
-    for number, row in rows:
-        yield f"{source}, line {number}", lambda row=row: _from_row(row, notes)
+def _parts(path: Path) -> list[tuple[str, Callable[[], _Found]]]:
+    """The returns in a file, each with its name and what reads it; a table has one a line."""
+    content = _content(path)
+    ending = path.suffix.lower()
+    if ending != ".csv":
+        return [(path.name, partial(_from_json, content, ending))]
+    text, notes = _text(content)
+    return [
+        (f"{path.name}, line {number}", partial(_from_row, row, notes))
+        for number, row in _rows(text)
+    ]
 
 
 def _content(path: Path) -> bytes:
@@ -169,9 +167,7 @@ def _text(content: bytes) -> tuple[str, tuple[str, ...]]:
 
 def _rows(text: str) -> Iterator[tuple[int, dict[str, str]]]:
     """Each row under its headings, with the line it stands on."""
-    head = text.partition("\n")[0]
-    delimiter = max(";,\t", key=head.count)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator(text))
     try:
         headings = [cell.strip().lower() for cell in next(reader, [])]
         if "code" not in headings:
