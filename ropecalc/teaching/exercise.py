@@ -11,6 +11,7 @@ from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.exercises.content import ExerciseContent
 from ropecalc.teaching.keyed import find
+from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.marking import Verdict
 from ropecalc.teaching.questions.question_view import QuestionView, SolutionView
 from ropecalc.teaching.questions.template import Template
@@ -113,7 +114,8 @@ class Solution(CoursePage):
 
     def question(self, key: str) -> SolutionView:
         """The question called ``key`` with its worked solution and common mistakes."""
-        return SolutionView(self._content.question(key), self._session, self._content.page)
+        drawn = draw(self._content.question(key), self._content.page)
+        return SolutionView(drawn, self._session)
 
 
 def open_exercise(key: str) -> Exercise:

@@ -35,7 +35,9 @@ class QuestionView(Shown):
     """One question for one learner; where they left off is restored from their record.
 
     ``page`` names the page in the record and seeds the numbers, so that everyone practises with
-    the same ones. ``checked`` is called after every answer.
+    the same ones. Where the numbers belong to something larger, ``numbers`` gives those of each
+    draw, and new ones come with :meth:`take_numbers` only. ``checked`` is called after every
+    answer, and when the solution is shown.
     """
 
     def __init__(
@@ -44,13 +46,15 @@ class QuestionView(Shown):
         session: Session,
         page: str,
         checked: Callable[[], None] = _nothing,
+        numbers: Callable[[int], Draw] | None = None,
     ) -> None:
         self._template = template
         self._session = session
         self._place = Place(page, template.key)
         self._checked = checked
+        self._numbers = numbers or (lambda number: draw(template, page, number))
         self._work = session.record.work(self._place)
-        self._drawn = draw(template, page, self._work.draw)
+        self._drawn = self._numbers(self._work.draw)
         self._marked: Marked | None = self._last_marked()
 
         self._stem = widgets.HTMLMath()
@@ -61,14 +65,13 @@ class QuestionView(Shown):
         self._solve = button("", self._show_solution)
         self._new = button("New numbers", self._next_numbers)
         self._help = widgets.HTMLMath()
+        helps = [self._hint, self._solve, *([] if numbers else [self._new])]
         super().__init__(
             [
                 self._stem,
                 _row(self._entry, self._check),
                 self._feedback,
-                widgets.HBox(
-                    [self._hint, self._solve, self._new], layout={"flex_flow": "row wrap"}
-                ),
+                widgets.HBox(helps, layout={"flex_flow": "row wrap"}),
                 self._help,
             ]
         )
@@ -114,10 +117,15 @@ class QuestionView(Shown):
     def _show_solution(self) -> None:
         self._keep(solution_seen=True)
         self._refresh()
+        self._checked()
 
     def _next_numbers(self) -> None:
-        self._work = Work(draw=self._work.draw + 1)
-        self._drawn = draw(self._template, self._place.page, self._work.draw)
+        self.take_numbers(self._work.draw + 1)
+
+    def take_numbers(self, number: int) -> None:
+        """Begin the question anew with the numbers of draw ``number``."""
+        self._work = Work(draw=number)
+        self._drawn = self._numbers(number)
         self._marked = None
         self._session.record.keep_work(self._place, self._work)
         self._entry.value = ""
@@ -174,8 +182,8 @@ class QuestionView(Shown):
 class SolutionView(Shown):
     """A question with its worked solution and the mistakes people make, nothing to answer."""
 
-    def __init__(self, template: Template, session: Session, page: str) -> None:
-        self._drawn = draw(template, page)
+    def __init__(self, drawn: Draw, session: Session) -> None:
+        self._drawn = drawn
         self._session = session
         self._body = widgets.HTMLMath()
         super().__init__([self._body])

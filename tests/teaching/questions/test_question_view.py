@@ -217,7 +217,28 @@ def test_controls_have_names_and_feedback_is_announced(session: Session) -> None
 def test_the_solution_edition_shows_the_same_numbers_with_the_answer(session: Session) -> None:
     question, solved = (
         QuestionView(TEMPLATE, session, PAGE).summary(),
-        SolutionView(TEMPLATE, session, PAGE).summary(),
+        SolutionView(draw(TEMPLATE, PAGE), session).summary(),
     )
     assert solved.startswith(question)
     assert right_answer() in solved and "Common mistakes" in solved
+
+
+def test_numbers_that_belong_to_something_larger_change_only_from_there(session: Session) -> None:
+    told: list[int] = []
+    view = QuestionView(
+        TEMPLATE,
+        session,
+        PAGE,
+        checked=lambda: told.append(1),
+        numbers=lambda number: draw(TEMPLATE, "of the situation", number),
+    )
+    words = [w.description for w in everything_on(view) if isinstance(w, widgets.Button)]
+    assert "New numbers" not in words
+    answer(view, Display().show(draw(TEMPLATE, "of the situation").answer, Kind.FORCE))
+    assert "Right." in page_text(view)
+    button(view, "solution").click()
+    assert len(told) == 2
+    view.take_numbers(3)
+    assert session.record.work(PLACE).draw == 3
+    answer(view, Display().show(draw(TEMPLATE, "of the situation", 3).answer, Kind.FORCE))
+    assert "Right." in page_text(view)
