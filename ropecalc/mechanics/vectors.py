@@ -15,7 +15,11 @@ def weight(argument: Argument) -> Step:
     """Weight W in N of a mass m in kg under standard gravity (NIST SP 811)."""
     m, load = argument.symbols(q.MASS, q.LOAD)
     gravity = argument.sympy.Float(repr(STANDARD_GRAVITY), 8)
-    return argument.law("Gravity pulls each kilogram with 9.80665 newtons.", load, m * gravity)
+    return argument.law(
+        "Gravity pulls each kilogram with 9.80665 newtons. A thousand newtons make a kilonewton.",
+        load,
+        m * gravity,
+    )
 
 
 @derive(

@@ -331,7 +331,7 @@ class _Wall:
         self._reach.place(result.place, end)
         lines.append([result.place, end])
         labels = []
-        aside = (1.0, 0.25 if result.lean < math.radians(45) else 1.2)
+        aside = (math.cos(result.lean), math.sin(result.lean))
         for mark, rope in zip(self._marks, MARKED, strict=True):
             if abs(rope - result.length) < 0.5:
                 continue
@@ -340,7 +340,7 @@ class _Wall:
             moved = say(look.display, at[0] - TOP[0], Kind.LENGTH, SHOWN_FIGURES)
             shown = say(look.display, rope, Kind.LENGTH, SHOWN_FIGURES)
             words = f"{shown} of rope: {moved}"
-            labels.append(Label(words, at, LIMIT.color, aside, optional=True))
+            labels.append(Label(words, at, LIMIT.color, aside))
         return labels
 
     def _way_off(self, result: PulledAside, look: Look) -> list[Label]:

@@ -66,6 +66,15 @@ def _cell_in_kilograms() -> Mapping[str, Quantity]:
     }
 
 
+def _worked_out() -> Mapping[str, Quantity]:
+    return {
+        "kilograms": (_MASS, Kind.RATIO),
+        "each": (STANDARD_GRAVITY, Kind.RATIO),
+        "newtons": (_load(), Kind.RATIO),
+        "load": (_load(), Kind.FORCE),
+    }
+
+
 def _ten() -> Mapping[str, Quantity]:
     return {"over": (100 * (10 / STANDARD_GRAVITY - 1), Kind.RATIO, 1)}
 
@@ -102,11 +111,11 @@ def _one_lean() -> Mapping[str, Quantity]:
     )
     return {
         "pull": (_PULL, Kind.FORCE),
-        "lean": (float(vectors.side_pull_angle(**given)), Kind.ANGLE, 2),
+        "lean": (float(vectors.side_pull_angle(**given)), Kind.ANGLE),
         "short": (_SHORT, Kind.LENGTH),
         "long": (_LONG, Kind.LENGTH),
-        "near": (near, Kind.LENGTH, 2),
-        "far": (far, Kind.LENGTH, 2),
+        "near": (near, Kind.LENGTH),
+        "far": (far, Kind.LENGTH),
     }
 
 
@@ -150,8 +159,8 @@ def _up_or_down() -> Mapping[str, Quantity]:
     return {
         "pull": (_PULL, Kind.FORCE),
         "slope": (slope, Kind.ANGLE, 2),
-        "rising": (rising, Kind.ANGLE, 2),
-        "falling": (falling, Kind.ANGLE, 2),
+        "rising": (rising, Kind.ANGLE),
+        "falling": (falling, Kind.ANGLE),
         "light": (light, Kind.FORCE),
         "heavy": (heavy, Kind.FORCE),
     }
@@ -177,8 +186,15 @@ _FACTS = (
         _cell_in_kilograms,
     ),
     Fact(
+        "in-newtons",
+        "Worked out: {kilograms} kilograms times {each} newtons make {newtons} newtons. A thousand "
+        "newtons are one kilonewton. So the example weighs {load}.",
+        _worked_out,
+    ),
+    Fact(
         "ten-will-do",
-        "For an estimate take ten newtons for each kilogram: that is only {over} % too high.",
+        "For an estimate take ten newtons for each kilogram: that is only {over} % too high. On "
+        "this page the weight of a mass, worked with ten, counts as right.",
         _ten,
     ),
     Fact(
