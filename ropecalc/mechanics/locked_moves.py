@@ -17,7 +17,7 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import POSITIVE, Argument, Condition, Range, Step, Variable, derive
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.locked import OUT_BEFORE_DOWN, UPPER_LEG
+from ropecalc.mechanics.locked import OUT_BEFORE_DOWN
 from ropecalc.mechanics.manners import named
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.mechanics.two_stations import X_1, Z_1
@@ -34,6 +34,9 @@ HUB_FALL = Variable(
     Range(25, 36, 31),
 )  # fmt: skip
 NEW_DROP = named(q.DROP, "new_drop", "height of the directional above the litter afterwards", "h_2")
+NEW_OFF_PLUMB = named(
+    q.OFF_PLUMB, "new_off_plumb", "distance of the litter out from plumb afterwards", "q_2"
+)
 NEW_X = named(q.X, "x_2", "distance of the litter out from the wall afterwards", "x_2")
 NEW_Z = named(q.Z, "z_2", "height of the litter afterwards", "z_2")
 _ENDS = (q.X_D, q.Z_D, q.X_B, q.Z_B)
@@ -166,13 +169,7 @@ def raised_offset(argument: Argument) -> Step:
 @derive(
     "Track tension, lowered against a locked tensioner",
     given=(q.LOAD, q.OFF_PLUMB, q.DROP, LOWERED, HUB_RUN, HUB_FALL),
-    between=(
-        q.TRACK_LENGTH,
-        NEW_DROP,
-        UPPER_LEG,
-        q.HAUL_ELEVATION,
-        q.GROUND_LEG_LENGTH,
-    ),
+    between=(q.TRACK_LENGTH, NEW_DROP, NEW_OFF_PLUMB, q.GROUND_LEG_LENGTH),
     result=q.TRACK_TENSION,
     assumptions=_LOCKED,
     conditions=(_HUB_BEYOND, _SHORT_OF_LINE, _IN_REACH),
@@ -186,45 +183,43 @@ def lowered_tension(argument: Argument) -> Step:
     that stretches carries less.
     """
     off, drop, wide, high = argument.symbols(q.OFF_PLUMB, q.DROP, HUB_RUN, HUB_FALL)
-    length, leg, ground = argument.symbols(q.TRACK_LENGTH, UPPER_LEG, q.GROUND_LEG_LENGTH)
-    low, up = argument.symbols(NEW_DROP, q.HAUL_ELEVATION)
-    sp = argument.sympy
-    sin, cos, tan = sp.sin, sp.cos, sp.tan
+    length, ground = argument.symbols(q.TRACK_LENGTH, q.GROUND_LEG_LENGTH)
+    low, out = argument.symbols(NEW_DROP, NEW_OFF_PLUMB)
+    sqrt = argument.sympy.sqrt
     rope = argument.law(
         "The track rope at the place where the tensioner is locked: both legs (Pythagoras).",
         length,
-        sp.sqrt(off**2 + drop**2) + sp.sqrt((wide - off) ** 2 + (high - drop) ** 2),
+        sqrt(off**2 + drop**2) + sqrt((wide - off) ** 2 + (high - drop) ** 2),
     )
     lower = argument.law(
         "Afterwards the litter is lower by as much.", low, drop + argument.symbol(LOWERED)
     )
-    argument.law("The upper leg falls by the drop below the directional.", leg * sin(up), low)
+    leg = argument.law(
+        "The ground leg afterwards (Pythagoras).",
+        ground,
+        sqrt((wide - out) ** 2 + (high - low) ** 2),
+    )
     argument.law(
-        "The ground leg is what the upper leg leaves of the rope, and closes the way to the hub "
-        "(Pythagoras).",
-        (length - leg) ** 2,
-        (wide - leg * cos(up)) ** 2 + (high - leg * sin(up)) ** 2,
+        "With the upper leg it is as long as the rope was before.",
+        sqrt(out**2 + low**2) + ground,
+        length,
     )
-    beside = length**2 - wide**2 - high**2 + 2 * low * high
-    across = 2 * low * wide
-    angle = argument.solved(
-        "Without the upper leg's length, an equation in the sine and the cosine of the elevation "
-        "remains. Its steeper solution lies on the side that faces the wall.",
-        up,
-        sp.pi
-        - sp.asin(2 * low * length / sp.sqrt(beside**2 + across**2))
-        - sp.atan(across / beside),
+    room, off_middle = length**2 - wide**2, 2 * low - high
+    place = argument.solved(
+        "Solve for the distance out, on the side that faces the wall (see where the litter is at a "
+        "height, tensioner locked).",
+        out,
+        wide / 2
+        + (wide * high * off_middle - length * sqrt((room - high**2) * (room - off_middle**2)))
+        / (2 * room),
     )
-    upper = argument.law("So long is the upper leg.", leg, low / sin(up))
-    rest = argument.law("The ground leg is the rest of the rope.", ground, length - leg)
     turning = argument.law(
         "The pull along the ground leg and the weight turn equally about the directional, through "
-        "which the other pulls pass. Both levers are divided by the litter's distance from plumb.",
-        argument.symbol(q.TRACK_TENSION) * (wide * tan(up) - high),
-        argument.symbol(q.LOAD) * ground,
+        "which the other pulls pass. Both sides are multiplied by the ground leg.",
+        argument.symbol(q.TRACK_TENSION) * (wide * low - high * out),
+        argument.symbol(q.LOAD) * out * ground,
     )
     tension = argument.solve("Solve for the tension.", turning, argument.symbol(q.TRACK_TENSION))
-    legs = argument.substitute("Put the ground leg in.", tension, rest)
-    placed = argument.substitute("Put the upper leg in.", legs, upper)
-    angled = argument.substitute("Put the elevation in.", placed, angle)
-    return argument.substitute("Put the drop and the rope's length in.", angled, lower, rope)
+    legs = argument.substitute("Put the ground leg in.", tension, leg)
+    placed = argument.substitute("Put the distance out in.", legs, place)
+    return argument.substitute("Put the drop and the rope's length in.", placed, lower, rope)

@@ -98,7 +98,9 @@ def test_every_step_holds_at_sampled_values(derivation: Derivation) -> None:
 
 def _largest_term(equation: Any, numbers: dict[Any, float]) -> float:
     """What rounding is measured against when two large terms leave a small difference."""
-    terms = [t for side in equation.args for t in sympy.Add.make_args(sympy.expand(side))]
+    terms = [
+        t for side in equation.args for t in sympy.Add.make_args(sympy.expand(side, deep=False))
+    ]
     return max((abs(complex(t.subs(numbers).evalf())) for t in terms), default=0.0) + 1e-12
 
 
