@@ -223,6 +223,8 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "guiding.haul_clearance_offset": lambda z, x_D, z_D, x_O, z_O, clearance: (
         x_D + (x_O + clearance - x_D) * (z_D - z) / (z_D - z_O)
     ),
+    "leg_angles.haul_elevation": lambda x, z, x_D, z_D: arctan((z_D - z) / (x - x_D)),
+    "leg_angles.ground_depression": lambda x, z, x_B, z_B: arctan((z - z_B) / (x_B - x)),
     "guiding.litter_angle": lambda haul_elevation, ground_depression: (
         np.pi - haul_elevation + ground_depression
     ),
