@@ -23,10 +23,9 @@ from matplotlib.text import Text
 from matplotlib.transforms import Affine2D, IdentityTransform
 
 from ropecalc.teaching.canvas import INK, SOFT_INK, Canvas
-
-Place = tuple[float, float]
-Box = tuple[float, float, float, float]
-"""Left, bottom, right, top."""
+from ropecalc.teaching.placing import LINE_COST, best_place
+from ropecalc.teaching.placing import Box as Box
+from ropecalc.teaching.placing import Place as Place
 
 ROCK_FACE, ROCK_EDGE = "#d9d2c5", "#6f6656"
 GROUND_FACE = "#e6e2d6"
@@ -200,28 +199,38 @@ def _outline(*corners: Place) -> Path:
     return Path([*corners, corners[0]], closed=True)
 
 
-_PERSON = Path.make_compound_path(
-    _circle(0.0, 1.62, 0.13),
-    _outline(
-        (-0.18, 1.46),
-        (0.18, 1.46),
-        (0.27, 0.82),
-        (0.19, 0.80),
-        (0.14, 1.15),
-        (0.17, 0.0),
-        (0.03, 0.0),
-        (0.0, 0.72),
-        (-0.03, 0.0),
-        (-0.17, 0.0),
-        (-0.14, 1.15),
-        (-0.19, 0.80),
-        (-0.27, 0.82),
-    ),
+PERSON: tuple[Place, ...] = (
+    (-0.18, 1.46),
+    (0.18, 1.46),
+    (0.27, 0.82),
+    (0.19, 0.80),
+    (0.14, 1.15),
+    (0.17, 0.0),
+    (0.03, 0.0),
+    (0.0, 0.72),
+    (-0.03, 0.0),
+    (-0.17, 0.0),
+    (-0.14, 1.15),
+    (-0.19, 0.80),
+    (-0.27, 0.82),
 )
-_TRAY = _outline((-0.3, 0.0), (-0.25, -0.24), (0.25, -0.24), (0.3, 0.0), (0.25, 0.0), (-0.25, 0.0))
-_BLANKET = _outline(
-    *((0.25 * math.cos(t), 0.17 * math.sin(t) - 0.02) for t in np.linspace(0, math.pi, 15))
+"""Somebody 1.75 m tall below the neck, feet at the origin."""
+TRAY: tuple[Place, ...] = (
+    (-0.3, 0.0),
+    (-0.25, -0.24),
+    (0.25, -0.24),
+    (0.3, 0.0),
+    (0.25, 0.0),
+    (-0.25, 0.0),
 )
+"""A litter seen from its end, the middle of its rail at the origin."""
+BLANKET: tuple[Place, ...] = tuple(
+    (0.25 * math.cos(t), 0.17 * math.sin(t) - 0.02) for t in np.linspace(0, math.pi, 15)
+)
+"""The patient under a blanket in that litter."""
+
+_PERSON = Path.make_compound_path(_circle(0.0, 1.62, 0.13), _outline(*PERSON))
+_TRAY, _BLANKET = _outline(*TRAY), _outline(*BLANKET)
 _HEAD = _circle(0.0, 0.18, 0.11)
 _BRIDLE = Path([(-0.3, 0.0), (0.0, 1.0), (0.3, 0.0)])
 
@@ -531,76 +540,18 @@ class Labels:
         segments: Sequence[Box],
         taken: Sequence[Box],
     ) -> tuple[Box, float] | None:
-        width, height = self._stamps[0].extent(label.text, label.color, label.bold)
-        wanted = math.atan2(label.towards[1], label.towards[0])
-        best: tuple[float, Box, float] | None = None
-        for gap in self._GAPS[:2] if label.optional else self._GAPS:
-            for turn in (0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8):
-                angle = wanted + turn * math.pi / 8
-                box = _beside(point, angle, gap, width, height)
-                cost = _cost(box, frame, segments, taken)
-                if cost == 0.0:
-                    return box, gap
-                if best is None or cost < best[0]:
-                    best = (cost, box, gap)
-        if best is None or (label.optional and best[0] > _LINE_COST):
+        cost, box, gap = best_place(
+            point,
+            self._stamps[0].extent(label.text, label.color, label.bold),
+            label.towards,
+            self._GAPS[:2] if label.optional else self._GAPS,
+            frame=frame,
+            segments=segments,
+            taken=taken,
+        )
+        if label.optional and cost > LINE_COST:
             return None
-        return best[1], best[2]
-
-
-_LINE_COST = 8.0
-_MARGIN = 3.0  # pixels between words and a line's middle
-
-
-def _beside(point: Place, angle: float, gap: float, width: float, height: float) -> Box:
-    """The box of the given size whose nearest side is ``gap`` away from ``point``."""
-    across, up = math.cos(angle), math.sin(angle)
-    x = point[0] + across * (gap + width / 2)
-    y = point[1] + up * (gap + height / 2)
-    return (x - width / 2, y - height / 2, x + width / 2, y + height / 2)
-
-
-def _cost(box: Box, frame: Box, segments: Sequence[Box], taken: Sequence[Box]) -> float:
-    """How bad a place is: outside the frame is worst, then other boxes, then lines."""
-    outside = (
-        max(0.0, frame[0] - box[0])
-        + max(0.0, box[2] - frame[2])
-        + max(0.0, frame[1] - box[1])
-        + max(0.0, box[3] - frame[3])
-    )
-    cost = 60.0 * outside
-    for other in taken:
-        wide = min(box[2], other[2]) - max(box[0], other[0])
-        high = min(box[3], other[3]) - max(box[1], other[1])
-        if wide > 0 and high > 0:
-            cost += 20.0 + wide * high
-    room = (box[0] - _MARGIN, box[1] - _MARGIN, box[2] + _MARGIN, box[3] + _MARGIN)
-    return cost + sum(_LINE_COST for segment in segments if _crosses(segment, room))
-
-
-def _crosses(segment: Box, box: Box) -> bool:
-    """Whether a segment (x0, y0, x1, y1) enters a box: clip it against each side in turn."""
-    x0, y0, x1, y1 = segment
-    dx, dy = x1 - x0, y1 - y0
-    enter, leave = 0.0, 1.0
-    for step, room in (
-        (-dx, x0 - box[0]),
-        (dx, box[2] - x0),
-        (-dy, y0 - box[1]),
-        (dy, box[3] - y0),
-    ):
-        if step == 0.0:
-            if room < 0.0:
-                return False
-            continue
-        where = room / step
-        if step < 0.0:
-            enter = max(enter, where)
-        else:
-            leave = min(leave, where)
-        if enter > leave:
-            return False
-    return True
+        return box, gap
 
 
 def along(start: Place, way: Place, reach: float) -> Place:

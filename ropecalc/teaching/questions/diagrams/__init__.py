@@ -1,0 +1,23 @@
+"""The small drawing beside each question, made from the question's own numbers."""
+
+from collections.abc import Mapping
+
+from ropecalc.teaching.questions.diagrams import anchors, forces
+from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
+from ropecalc.teaching.questions.diagrams.picture import Picture
+from ropecalc.teaching.questions.diagrams.sheet import Sheet
+from ropecalc.teaching.questions.draw import Draw
+from ropecalc.units import Display
+
+DIAGRAMS: Mapping[str, Diagram] = {**forces.DIAGRAMS, **anchors.DIAGRAMS}
+"""What draws each question, by the question's key."""
+
+
+def picture_of(drawn: Draw, display: Display) -> Picture | None:
+    """The drawing for ``drawn`` in the reader's units; None for a question without one."""
+    diagram = DIAGRAMS.get(drawn.template.key)
+    if diagram is None:
+        return None
+    facts, sheet = Facts(drawn, display), Sheet()
+    described = diagram(facts, sheet)
+    return sheet.picture(f"Drawing. {described} {facts.listed()}")
