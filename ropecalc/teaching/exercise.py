@@ -13,8 +13,8 @@ from ropecalc.teaching.exercises.content import ExerciseContent
 from ropecalc.teaching.keyed import find
 from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.marking import Verdict
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.questions.question_view import QuestionView, SolutionView
-from ropecalc.teaching.questions.template import Template
 from ropecalc.teaching.record import Place, Record
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
@@ -31,7 +31,7 @@ class PageWithQuestions(Protocol):
     def page(self) -> str: ...
 
     @property
-    def questions(self) -> tuple[Template, ...]: ...
+    def questions(self) -> tuple[Question, ...]: ...
 
 
 @dataclass(frozen=True)

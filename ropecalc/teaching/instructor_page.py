@@ -10,7 +10,7 @@ from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.keyed import by_key
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.lessons.content import LessonContent
-from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
@@ -72,7 +72,7 @@ def _as_html(lesson: LessonContent, display: Display) -> str:
 
 
 def _mistakes(lesson: LessonContent) -> list[str]:
-    asked: dict[str, Template] = by_key((*lesson.questions, *lesson.myths))
+    asked: dict[str, Question] = by_key((*lesson.questions, *lesson.myths))
     return [
         f"“{question.title}”: " + "; ".join(mistake.named for mistake in question.mistakes) + "."
         for question in asked.values()

@@ -30,9 +30,8 @@ class MythView(Shown):
 
     def _lines(self) -> tuple[str, str, str, str]:
         display, drawn = self._session.display, self._drawn
-        kind = drawn.template.kind
-        said = display.show(drawn.mistaken[self._mistake.key], kind)
-        true = display.show(drawn.answer, kind)
+        said = drawn.shown(drawn.mistaken[self._mistake.key], display)
+        true = drawn.shown(drawn.answer, display)
         return (
             wording.stem(drawn, display),
             f"Often done: {self._mistake.named}. That gives {said}.",

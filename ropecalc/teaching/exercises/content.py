@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ropecalc.teaching.keyed import by_key, find
-from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.question import Question
 
 
 @dataclass(frozen=True)
@@ -12,7 +12,7 @@ class Section:
 
     heading: str
     words: str
-    questions: tuple[Template, ...]
+    questions: tuple[Question, ...]
 
 
 @dataclass(frozen=True)
@@ -36,10 +36,10 @@ class ExerciseContent:
         return f"exercise:{self.key}"
 
     @property
-    def questions(self) -> tuple[Template, ...]:
+    def questions(self) -> tuple[Question, ...]:
         """Every question of the exercise, in order."""
         return tuple(question for section in self.sections for question in section.questions)
 
-    def question(self, key: str) -> Template:
+    def question(self, key: str) -> Question:
         """The question called ``key``."""
         return find(by_key(self.questions), key, "question")

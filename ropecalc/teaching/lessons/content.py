@@ -1,11 +1,12 @@
 """What a lesson is made of, besides its prose: figures, derivations, facts and questions."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ropecalc.derivation import Derivation
 from ropecalc.teaching.facts import Fact
 from ropecalc.teaching.panel import Figure
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.questions.template import Template
 
 
@@ -28,7 +29,8 @@ class LessonContent:
     """Everything that a lesson's page may ask for by key.
 
     ``number`` is its place in the course and ``file`` its notebook, without the ending.
-    ``example`` gives the page's example, SI by quantity name, from which workings start;
+    ``example`` gives the page's example, SI by quantity name, from which workings start, and
+    ``elsewhere`` what a derivation, by name, begins with instead;
     ``questions`` are the quick checks; ``myths`` are questions of which the lesson meets a
     mistake head-on; ``words`` are the keys of the glossary's terms that it uses first or most.
     """
@@ -41,11 +43,12 @@ class LessonContent:
     figures: tuple[Figure, ...]
     derivations: tuple[Derivation, ...]
     facts: tuple[Fact, ...]
-    questions: tuple[Template, ...]
+    questions: tuple[Question, ...]
     myths: tuple[Template, ...]
     words: tuple[str, ...]
     notes: TeachingNotes
     cautions: tuple[str, ...]
+    elsewhere: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
 
     @property
     def page(self) -> str:

@@ -6,13 +6,13 @@ from hashlib import sha256
 
 from ropecalc.teaching.papers.blueprint import LEVELS, Blueprint, Topic
 from ropecalc.teaching.papers.trouble import PaperError
-from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.question import Question
 
-Bank = Mapping[int, tuple[Template, ...]]
-"""Question templates by the number of their lesson."""
+Bank = Mapping[int, tuple[Question, ...]]
+"""Questions by the number of their lesson."""
 
 
-def choose(blueprint: Blueprint, bank: Bank, source: str = "") -> tuple[Template, ...]:
+def choose(blueprint: Blueprint, bank: Bank, source: str = "") -> tuple[Question, ...]:
     """The questions of the paper, lesson by lesson.
 
     Those that must be right are taken first; the seed decides on the rest. Raises
@@ -33,10 +33,10 @@ def choose(blueprint: Blueprint, bank: Bank, source: str = "") -> tuple[Template
     return found
 
 
-def as_choice(blueprint: Blueprint, chosen: tuple[Template, ...]) -> frozenset[str]:
+def as_choice(blueprint: Blueprint, chosen: tuple[Question, ...]) -> frozenset[str]:
     """The keys of the questions that are asked as a choice; the seed decides."""
     able = sorted(
-        (t for t in chosen if len(t.mistakes) >= _FEWEST_OPTIONS - 1),
+        (t for t in chosen if t.has_choice and len(t.mistakes) >= _FEWEST_OPTIONS - 1),
         key=lambda t: _rank(f"{blueprint.seed}|choice", t),
     )
     return frozenset(t.key for t in able[: blueprint.as_choice])
@@ -45,11 +45,11 @@ def as_choice(blueprint: Blueprint, chosen: tuple[Template, ...]) -> frozenset[s
 _FEWEST_OPTIONS = 3
 
 
-def _pool(topic: Topic, level: int, bank: Bank) -> list[Template]:
+def _pool(topic: Topic, level: int, bank: Bank) -> list[Question]:
     return [t for n in topic.lessons for t in bank.get(n, ()) if t.difficulty == level]
 
 
-def _rank(seed: str, template: Template) -> bytes:
+def _rank(seed: str, template: Question) -> bytes:
     return sha256(f"{seed}|{template.key}".encode()).digest()
 
 
@@ -86,7 +86,7 @@ def _complaints(blueprint: Blueprint, bank: Bank) -> Iterator[str]:
                 )
 
 
-def _require_judged(blueprint: Blueprint, chosen: tuple[Template, ...], source: str) -> None:
+def _require_judged(blueprint: Blueprint, chosen: tuple[Question, ...], source: str) -> None:
     missing = [t.key for t in chosen if t.key not in blueprint.judged]
     if blueprint.judged and missing:
         lines = "\n".join(f"{key} = 0.7" for key in missing)

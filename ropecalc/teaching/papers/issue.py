@@ -20,7 +20,7 @@ from ropecalc.teaching.papers.paper import (
     item_from,
 )
 from ropecalc.teaching.papers.trouble import PaperError
-from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.question import Question
 
 FILE = "issue.json"
 FORMAT = 1
@@ -46,7 +46,7 @@ class Issue:
         return replace(self, papers=tuple(p for p in self.papers if p.student != student))
 
 
-def pass_mark(blueprint: Blueprint, chosen: Sequence[Template]) -> float:
+def pass_mark(blueprint: Blueprint, chosen: Sequence[Question]) -> float:
     """The share of the marks that passing takes: the judges' mean where they judged."""
     if blueprint.judged:
         return sum(blueprint.judged[t.key] for t in chosen) / len(chosen)
@@ -78,7 +78,7 @@ def _as_document(paper: Paper) -> dict[str, Any]:
     }
 
 
-def read_issue(folder: Path, bank: Mapping[str, Template]) -> Issue:
+def read_issue(folder: Path, bank: Mapping[str, Question]) -> Issue:
     """The issue kept in ``folder``. Raises :class:`PaperError` for a file that is not one."""
     path = folder / FILE
     try:
@@ -97,7 +97,7 @@ def read_issue(folder: Path, bank: Mapping[str, Template]) -> Issue:
         ) from None
 
 
-def _paper(one: Any, title: str, bank: Mapping[str, Template], path: Path) -> Paper:
+def _paper(one: Any, title: str, bank: Mapping[str, Question], path: Path) -> Paper:
     items = []
     for entry in one["items"]:
         template = bank.get(entry["question"])

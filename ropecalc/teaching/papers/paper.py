@@ -10,7 +10,7 @@ from typing import Any
 from ropecalc.teaching.papers.blueprint import Blueprint
 from ropecalc.teaching.papers.choosing import as_choice
 from ropecalc.teaching.questions.draw import Draw, draw, restored
-from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.question import Question
 
 RIGHT = ""
 """Stands for the right answer among the options of a choice; all others are mistakes' keys."""
@@ -22,7 +22,7 @@ CODE = re.compile(f"[{_CODE_LETTERS}]{{4}}-[{_CODE_LETTERS}]{{4}}")
 
 @dataclass(frozen=True)
 class Item:
-    """A question on a paper. ``options`` are empty where a number is to be written.
+    """A question on a paper. ``options`` are empty where the answer is to be written.
 
     Otherwise they stand in the order in which they are offered: :data:`RIGHT`, or the key of the
     mistake whose number is shown.
@@ -33,7 +33,7 @@ class Item:
     must_pass: bool = False
 
     @property
-    def template(self) -> Template:
+    def template(self) -> Question:
         """The question without its numbers."""
         return self.drawn.template
 
@@ -43,7 +43,7 @@ class Item:
 
     @property
     def right_letter(self) -> str:
-        """The letter of the right option; "" where a number is to be written."""
+        """The letter of the right option; "" where the answer is to be written."""
         return LETTERS[self.options.index(RIGHT)] if self.options else ""
 
 
@@ -77,7 +77,7 @@ def item_as_document(item: Item) -> dict[str, Any]:
     }
 
 
-def item_from(document: Mapping[str, Any], template: Template) -> Item:
+def item_from(document: Mapping[str, Any], template: Question) -> Item:
     """The question kept in ``document``. Raises :class:`OtherOptionsError` in words."""
     options = tuple(document["options"])
     if options and set(options) != {RIGHT, *(mistake.key for mistake in template.mistakes)}:
@@ -88,7 +88,7 @@ def item_from(document: Mapping[str, Any], template: Template) -> Item:
     return Item(restored(template, document["values"]), options, bool(document["must_pass"]))
 
 
-def make_paper(blueprint: Blueprint, chosen: tuple[Template, ...], student: str) -> Paper:
+def make_paper(blueprint: Blueprint, chosen: tuple[Question, ...], student: str) -> Paper:
     """The paper of ``student``; the same each time for the same blueprint and name."""
     seed = f"{blueprint.seed}|{student}"
     choices = as_choice(blueprint, chosen)
@@ -100,7 +100,7 @@ def make_paper(blueprint: Blueprint, chosen: tuple[Template, ...], student: str)
     return Paper(blueprint.title, student, blueprint.minutes, tuple(items), blueprint.formula_sheet)
 
 
-def _shuffled(template: Template, seed: str) -> tuple[str, ...]:
+def _shuffled(template: Question, seed: str) -> tuple[str, ...]:
     options = [RIGHT, *(mistake.key for mistake in template.mistakes)]
     return tuple(
         sorted(options, key=lambda o: sha256(f"{seed}|{template.key}|{o}".encode()).digest())

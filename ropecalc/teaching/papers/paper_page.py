@@ -19,7 +19,7 @@ from ropecalc.teaching.papers.paper_notebook import KIND, as_text, notebook_of
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.draw import restored
-from ropecalc.teaching.questions.entry import Entry
+from ropecalc.teaching.questions.question import AnswerLine, Listeners
 from ropecalc.teaching.questions.question_view import question_html, question_text
 from ropecalc.teaching.record import Place, Record, Work
 from ropecalc.teaching.session import Session
@@ -85,7 +85,7 @@ class PaperItem(Shown):
         self._session = session
         self._stem = widgets.HTMLMath()
         kept = session.record.work(place).draft
-        self._answer = self._choice(kept) if self._options else Entry(kept, self._keep, _nothing)
+        self._answer: Any = self._choice(kept) if self._options else self._line(kept)
         self._said = widgets.HTML()
         super().__init__([self._stem, self._answer, self._said])
         self.add_class("ropecalc-question")
@@ -100,11 +100,16 @@ class PaperItem(Shown):
         return "\n".join([*lines, f"Answered: {answer}" if answer else "Not answered."])
 
     def _labels(self) -> list[str]:
-        display, kind = self._session.display, self._drawn.template.kind
+        display = self._session.display
         return [
-            f"{letter}. {display.show(value, kind)}"
+            f"{letter}. {self._drawn.shown(value, display)}"
             for letter, value in zip(LETTERS, self._options, strict=False)
         ]
+
+    def _line(self, kept: str) -> AnswerLine:
+        drawn = self._drawn
+        listeners = Listeners(self._keep)
+        return drawn.template.answer_line(drawn.values, kept, self._session.display, listeners)
 
     def _choice(self, kept: str) -> widgets.RadioButtons:
         letters = list(LETTERS[: len(self._options)])
@@ -129,6 +134,8 @@ class PaperItem(Shown):
             letters = list(LETTERS[: len(self._options)])
             self._answer.options = list(zip(self._labels(), letters, strict=True))
             self._answer.value = kept if kept in letters else None
+        else:
+            self._answer.show(display)
         self._say()
 
     def _say(self) -> None:
@@ -136,10 +143,6 @@ class PaperItem(Shown):
         words = f"Kept: {answer}" if answer else "Not answered yet."
         lines = [words, *([self._session.record.notice] if self._session.record.notice else [])]
         self._said.value = status(lines)
-
-
-def _nothing() -> None:
-    """What Enter does besides keeping the answer."""
 
 
 class HandIn(Shown):

@@ -31,13 +31,17 @@ from ropecalc.teaching.papers.paper import LETTERS, Item, Paper
 from ropecalc.teaching.papers.print_formula import FormulaError, PrintedFormula
 from ropecalc.teaching.questions import wording
 from ropecalc.teaching.questions.bank import LESSON_OF
-from ropecalc.teaching.questions.wording import Passage
+from ropecalc.teaching.questions.diagrams import picture_of
+from ropecalc.teaching.questions.diagrams.flowable import POINTS, PrintedPicture
+from ropecalc.teaching.questions.passage import Passage
 from ropecalc.teaching.survey_page import PAPERS
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display
 
 SIZES = {name: (wide * inch, high * inch) for name, (wide, high) in PAPERS.items()}
 _MARGIN = 18 * mm
 _SKETCH_ROOM = 34 * mm
+_WIDE = 168 * mm
+_SMALL = 0.8 * POINTS
 _INDENT = 6 * mm
 _FONT, _BOLD = "DejaVuSans", "DejaVuSans-Bold"
 
@@ -59,7 +63,7 @@ def paper_pdf(paper: Paper, size: str = "a4", display: Display | None = None) ->
     ]
     for number, item in enumerate(paper.items, 1):
         story += _question(number, item, display)
-    story += [PageBreak(), *_answer_sheet(paper)]
+    story += [PageBreak(), *_answer_sheet(paper, display)]
     if paper.formula_sheet:
         story += [PageBreak(), *_formulas(paper)]
     return _built(story, paper, size, f"{paper.title}, paper {paper.code}")
@@ -82,43 +86,66 @@ def key_pdf(paper: Paper, size: str = "a4", display: Display | None = None) -> b
 
 
 def _question(number: int, item: Item, display: Display) -> list[Flowable]:
+    picture = _picture(item, display)
+    room = _WIDE - (picture.width if picture else 0.0)
     parts: list[Flowable] = [
-        Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"]),
         Paragraph(escape(wording.stem(item.drawn, display)), _STYLES["text"]),
-        _givens(item, display),
+        *_givens(item, display, room),
+        *_particulars(item, display),
     ]
     if item.options:
         parts.append(Paragraph(_options(item, display), _STYLES["options"]))
     else:
         asked = escape(item.template.asked)
         parts.append(Paragraph(f"{asked}: ____________________", _STYLES["text"]))
-    parts.append(Spacer(1, _SKETCH_ROOM))
-    return [KeepTogether(parts)]
+    title = Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"])
+    return [KeepTogether([title, *_beside(parts, picture), Spacer(1, _SKETCH_ROOM)])]
 
 
-def _givens(item: Item, display: Display) -> Table:
+def _picture(item: Item, display: Display, scale: float = POINTS) -> Flowable | None:
+    picture = picture_of(item.drawn, display)
+    return PrintedPicture(picture, (_FONT, _BOLD), scale) if picture else None
+
+
+def _beside(parts: list[Flowable], picture: Flowable | None) -> list[Flowable]:
+    """``parts`` with the drawing to their right."""
+    if picture is None:
+        return parts
+    table = Table([[parts, picture]], colWidths=[_WIDE - picture.width, picture.width])
+    table.setStyle(_PAIR)
+    return [table]
+
+
+def _particulars(item: Item, display: Display) -> list[Flowable]:
+    lines = wording.particulars(item.drawn, display)
+    return [Paragraph(escape(line), _STYLES["listed"]) for line in lines]
+
+
+def _givens(item: Item, display: Display, room: float) -> list[Flowable]:
     rows = [
         [_formula(symbol, 9.0), Paragraph(escape(meaning), _STYLES["small"]), shown]
         for symbol, meaning, shown in wording.givens(item.drawn, display)
     ]
-    table = Table(rows, colWidths=[16 * mm, 96 * mm, 34 * mm], hAlign="LEFT")
+    if not rows:
+        return []
+    meaning = min(96 * mm, room - 46 * mm)
+    table = Table(rows, colWidths=[16 * mm, meaning, 30 * mm], hAlign="LEFT")
     table.setStyle(_PLAIN)
-    return table
+    return [table]
 
 
 def _options(item: Item, display: Display) -> str:
-    kind = item.template.kind
-    shown = [display.show(item.option_value(option), kind) for option in item.options]
+    shown = [item.drawn.shown(item.option_value(option), display) for option in item.options]
     return "&nbsp;&nbsp;&nbsp; ".join(
         f"<b>{letter}</b> {escape(words)}" for letter, words in zip(LETTERS, shown, strict=False)
     )
 
 
-def _answer_sheet(paper: Paper) -> list[Flowable]:
+def _answer_sheet(paper: Paper, display: Display) -> list[Flowable]:
     rows = [["", "answer", "unit or letter"]]
     for number, item in enumerate(paper.items, 1):
-        plain = item.template.kind is Kind.RATIO and not item.options
-        rows.append([str(number), "", "letter" if item.options else "none" if plain else ""])
+        how = "letter" if item.options else item.template.on_paper(display)
+        rows.append([str(number), "", how])
     table = Table(rows, colWidths=[12 * mm, 70 * mm, 40 * mm], rowHeights=8.4 * mm, repeatRows=1)
     table.setStyle(_GRID)
     return [
@@ -183,7 +210,7 @@ def _formula_table(derivations: Iterable[Derivation]) -> Table:
 def _key_table(paper: Paper, display: Display) -> Table:
     rows = [["", "question", "answer", ""]]
     for number, item in enumerate(paper.items, 1):
-        shown = display.show(item.drawn.answer, item.template.kind)
+        shown = item.drawn.shown(item.drawn.answer, display)
         right = f"{item.right_letter}: {shown}" if item.options else shown
         must = "must be right" if item.must_pass else ""
         rows.append(
@@ -197,11 +224,14 @@ def _key_table(paper: Paper, display: Display) -> Table:
 def _solution(number: int, item: Item, display: Display) -> list[Flowable]:
     drawn = item.drawn
     steps = wording.solution(drawn, display)
+    about: list[Flowable] = [
+        Paragraph(escape(wording.stem(drawn, display)), _STYLES["text"]),
+        Paragraph(f"Assumed: {escape(wording.assumptions(drawn))}", _STYLES["small"]),
+    ]
     story: list[Flowable] = [
         CondPageBreak(40 * mm),
         Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"]),
-        Paragraph(escape(wording.stem(drawn, display)), _STYLES["text"]),
-        Paragraph(f"Assumed: {escape(wording.assumptions(drawn))}", _STYLES["small"]),
+        *_beside(about, _picture(item, display, _SMALL)),
     ]
     for step, passage in enumerate(steps[:-1], 1):
         story += _passage(f"{step}. ", passage)
@@ -293,11 +323,21 @@ _PLAIN = TableStyle(
         ("BOTTOMPADDING", (0, 0), (-1, -1), 0.5),
     ]
 )
+_PAIR = TableStyle(
+    [
+        ("VALIGN", (0, 0), (-1, -1), "TOP"),
+        ("LEFTPADDING", (0, 0), (-1, -1), 0),
+        ("RIGHTPADDING", (0, 0), (0, 0), 4 * mm),
+        ("RIGHTPADDING", (1, 0), (1, 0), 0),
+        ("TOPPADDING", (0, 0), (-1, -1), 0),
+    ]
+)
 _register_fonts()
 _TEXT = ParagraphStyle("text", fontName=_FONT, fontSize=9.5, leading=13)
 _STYLES = {
     "text": _TEXT,
     "small": ParagraphStyle("small", _TEXT, fontSize=8.5, leading=11),
+    "listed": ParagraphStyle("listed", _TEXT, leftIndent=_INDENT),
     "options": ParagraphStyle("options", _TEXT, spaceBefore=4),
     "title": ParagraphStyle("title", _TEXT, fontName=_BOLD, fontSize=14, leading=18, spaceAfter=4),
     "heading": ParagraphStyle("heading", _TEXT, fontName=_BOLD, fontSize=10.5, spaceBefore=4),

@@ -232,14 +232,13 @@ def mistake_lines(mock: Mock, result: PaperResult) -> list[str]:
 
 
 def _reviewed(number: int, item: Item, one: ItemResult, display: Display) -> str:
-    kind = item.template.kind
-    right = display.show(item.drawn.answer, kind)
+    right = item.drawn.shown(item.drawn.answer, display)
     sign = "✓ right, 1 mark" if one.right else "✗ 0 marks"
     answered = f"You answered: {_as_read(item, one, display)}." if one.text else "Not answered."
     lines = [answered, f"Right answer: {right}."]
     if one.mistake:
         mistake = item.template.mistake(one.mistake)
-        lines.append(f"Your number comes from this mistake: {mistake.named}. {mistake.why}")
+        lines.append(f"It comes from this mistake: {mistake.named}. {mistake.why}")
     stem = "".join(f"<p>{escape(line)}</p>" for line in _stem_lines(item, display))
     return (
         f"<details><summary>Question {number}, {escape(item.template.title)}: {sign}"
@@ -259,4 +258,4 @@ def _as_read(item: Item, one: ItemResult, display: Display) -> str:
         return one.text
     option = item.options[LETTERS.index(one.text)]
     assert option == RIGHT or option in item.drawn.mistaken
-    return f"{one.text}. {display.show(item.option_value(option), item.template.kind)}"
+    return f"{one.text}. {item.drawn.shown(item.option_value(option), display)}"

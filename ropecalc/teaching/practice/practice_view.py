@@ -11,8 +11,8 @@ from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.practice.history import LEVELS, Asked, asked, choices, wrong_now
 from ropecalc.teaching.practice.schedule import Choice, schedule
 from ropecalc.teaching.questions.bank import BANK
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.questions.question_view import QuestionView
-from ropecalc.teaching.questions.template import Template
 from ropecalc.teaching.record import Answer, Place, Record, Work
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
@@ -74,7 +74,7 @@ class PracticeQuestion(QuestionView):
 
     def __init__(
         self,
-        template: Template,
+        template: Question,
         session: Session,
         checked: Callable[[], None],
         renewed: Callable[[], None],

@@ -1,7 +1,7 @@
 """The numbers of a question, drawn so that any later release draws the same again.
 
-For each given quantity of a template the SHA-256 digest of the text
-``seed|template key|draw number|attempt|quantity's name`` (UTF-8) is taken; its first eight bytes,
+For each given quantity of a question the SHA-256 digest of the text
+``seed|question's key|draw number|attempt|quantity's name`` (UTF-8) is taken; its first eight bytes,
 read as one big-endian integer, modulo the number of grid points of that quantity, are the index
 on its grid. Attempts count from 0; the first whose numbers suit the question is the draw.
 """
@@ -10,10 +10,25 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 from types import MappingProxyType
+from typing import Any, Protocol
 
-from ropecalc.teaching.questions.template import Given, Template
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.question import Question, Values
+from ropecalc.units import Display
 
 _ATTEMPTS = 1000
+
+
+class WithGivens(Protocol):
+    """What numbers can be drawn for."""
+
+    @property
+    def key(self) -> str:
+        """It seeds the numbers."""
+
+    @property
+    def givens(self) -> tuple[Given, ...]:
+        """What is drawn."""
 
 
 class DrawError(ValueError):
@@ -22,24 +37,28 @@ class DrawError(ValueError):
 
 @dataclass(frozen=True)
 class Draw:
-    """A template with numbers in it: ``values`` are SI, by the quantity's name."""
+    """A question with numbers in it: ``values`` are SI, by the quantity's name."""
 
-    template: Template
+    template: Question
     number: int
-    values: Mapping[str, float]
+    values: Values
 
     @property
-    def answer(self) -> float:
-        """The right answer, SI."""
+    def answer(self) -> Any:
+        """The right answer, in the terms of the question's kind; a number is SI."""
         return self.template.answer(self.values)
 
     @property
-    def mistaken(self) -> Mapping[str, float]:
-        """What each known mistake gives, SI, by its key."""
+    def mistaken(self) -> Mapping[str, Any]:
+        """What each known mistake gives, in the same terms, by its key."""
         return self.template.mistaken(self.values)
 
+    def shown(self, answer: Any, display: Display) -> str:
+        """An answer (the right one, a mistaken one) as it would be written down."""
+        return self.template.shown(self.values, answer, display)
 
-def draw(template: Template, seed: str, number: int = 0) -> Draw:
+
+def draw(template: Question, seed: str, number: int = 0) -> Draw:
     """Draw number ``number`` (0, 1, 2, ...) of ``template`` for ``seed``."""
     for attempt in range(_ATTEMPTS):
         values = candidate(template, seed, number, attempt)
@@ -48,13 +67,13 @@ def draw(template: Template, seed: str, number: int = 0) -> Draw:
     raise DrawError(f"{template.key}: none of {_ATTEMPTS} attempts gave suitable numbers")
 
 
-def restored(template: Template, values: Mapping[str, float]) -> Draw:
+def restored(template: Question, values: Values) -> Draw:
     """The draw of ``template`` whose ``values`` (SI, by name) were kept, as a file has them."""
     kept = {given.name: float(values[given.name]) for given in template.givens}
     return Draw(template, 0, MappingProxyType(kept))
 
 
-def candidate(template: Template, seed: str, number: int, attempt: int) -> dict[str, float]:
+def candidate(template: WithGivens, seed: str, number: int, attempt: int) -> dict[str, float]:
     """The numbers of one attempt, suitable or not."""
     return {
         given.name: given.value(_index(f"{seed}|{template.key}|{number}|{attempt}", given))
@@ -62,14 +81,9 @@ def candidate(template: Template, seed: str, number: int, attempt: int) -> dict[
     }
 
 
-def suits(template: Template, values: Mapping[str, float]) -> bool:
-    """Whether the result holds here, teaches well, and tells every mistake from the answer."""
-    if not (bool(template.derivation.valid(**values)) and template.usable(values)):
-        return False
-    try:
-        return template.tells_apart(values)
-    except ValueError:  # the derivation itself finds no result here
-        return False
+def suits(template: Question, values: Values) -> bool:
+    """Whether there is an answer here that teaches well and is unlike every mistake's."""
+    return template.suits(values)
 
 
 def _index(text: str, given: Given) -> int:

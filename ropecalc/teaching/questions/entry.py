@@ -1,11 +1,14 @@
 """The line in which an answer is typed."""
 
 import asyncio
-from collections.abc import Callable
 
 import ipywidgets as widgets
 
+from ropecalc.teaching.questions.question import Listeners
+from ropecalc.units import Display, Kind
+
 _UNCHANGED_AFTER = 0.4  # seconds
+_EXAMPLES = {Kind.RATIO: "a number, for example 0.5", Kind.ANGLE: "for example 30°"}
 
 
 class Entry(widgets.Text):
@@ -17,24 +20,29 @@ class Entry(widgets.Text):
     text has come, or after a moment in which none came (it is still the same text then).
     """
 
-    def __init__(
-        self, value: str, changed: Callable[[str], None], entered: Callable[[], None]
-    ) -> None:
+    def __init__(self, text: str, kind: Kind, display: Display, listeners: Listeners) -> None:
         super().__init__(
-            value=value,
+            value=text,
             description="Your answer",
             continuous_update=False,
             layout={"width": "360px"},
             style={"description_width": "initial"},
         )
-        self._changed = changed
-        self._entered = entered
+        self._kind = kind
+        self._listeners = listeners
         self._waiting: asyncio.TimerHandle | None = None
         self.observe(self._when_changed, "value")
         self.on_msg(self._when_told)
+        self.show(display)
+
+    def show(self, display: Display) -> None:
+        """Give an example in the reader's units."""
+        self.placeholder = _EXAMPLES.get(
+            self._kind, f"for example 1.5 {display.unit(self._kind).symbol}"
+        )
 
     def _when_changed(self, change: dict[str, str]) -> None:
-        self._changed(change["new"])
+        self._listeners.changed(change["new"])
         if self._waiting is not None:
             self._waiting.cancel()
             self._enter()
@@ -53,4 +61,4 @@ class Entry(widgets.Text):
 
     def _enter(self) -> None:
         self._waiting = None
-        self._entered()
+        self._listeners.entered()

@@ -8,17 +8,17 @@ import ipywidgets as widgets
 
 from ropecalc.teaching.buttons import button
 from ropecalc.teaching.questions import wording
+from ropecalc.teaching.questions.diagrams import picture_of
+from ropecalc.teaching.questions.diagrams.svg import beside
 from ropecalc.teaching.questions.draw import Draw, draw
-from ropecalc.teaching.questions.entry import Entry
 from ropecalc.teaching.questions.marking import Marked, Verdict, mark
-from ropecalc.teaching.questions.template import Template
-from ropecalc.teaching.questions.wording import Passage
+from ropecalc.teaching.questions.passage import Passage
+from ropecalc.teaching.questions.question import AnswerLine, Listeners, Question
 from ropecalc.teaching.record import Answer, Place, Work
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown, status
-from ropecalc.units import Display, Kind
+from ropecalc.units import Display
 
-_EXAMPLES = {Kind.RATIO: "a number, for example 0.5", Kind.ANGLE: "for example 30°"}
 _SIGNS = {
     Verdict.RIGHT: "✓",
     Verdict.MISTAKE: "✗",
@@ -42,7 +42,7 @@ class QuestionView(Shown):
 
     def __init__(
         self,
-        template: Template,
+        template: Question,
         session: Session,
         page: str,
         checked: Callable[[], None] = _nothing,
@@ -58,8 +58,9 @@ class QuestionView(Shown):
         self._marked: Marked | None = self._last_marked()
 
         self._stem = widgets.HTMLMath()
-        self._entry = Entry(self._work.draft, lambda text: self._keep(draft=text), self._answer)
         self._check = button("Check", self._answer)
+        self._line = widgets.HBox(layout={"flex_flow": "row wrap", "overflow": "visible"})
+        self._line.children = self._answer_row()
         self._feedback = widgets.HTML()
         self._hint = button("Hint", self._next_hint)
         self._solve = button("", self._show_solution)
@@ -69,7 +70,7 @@ class QuestionView(Shown):
         super().__init__(
             [
                 self._stem,
-                _row(self._entry, self._check),
+                self._line,
                 self._feedback,
                 widgets.HBox(helps, layout={"flex_flow": "row wrap"}),
                 self._help,
@@ -91,7 +92,7 @@ class QuestionView(Shown):
     def _answer(self) -> None:
         text = self._entry.value.strip()
         if not text:
-            self._say("Nothing has been typed yet. Write a number and its unit, then check.")
+            self._say(f"Nothing has been answered yet. {self._how()}")
             return
         marked = mark(self._drawn, text, self._session.display)
         self._marked = marked
@@ -128,10 +129,23 @@ class QuestionView(Shown):
         self._drawn = self._numbers(number)
         self._marked = None
         self._session.record.keep_work(self._place, self._work)
-        self._entry.value = ""
+        self._line.children = self._answer_row()
         self._refresh()
 
     # --- what the page shows ---
+
+    def _answer_row(self) -> tuple[widgets.Widget, ...]:
+        """A new line to answer in, with its button."""
+        self._entry: AnswerLine = self._template.answer_line(
+            self._drawn.values,
+            self._work.draft,
+            self._session.display,
+            Listeners(lambda text: self._keep(draft=text), self._answer),
+        )
+        return self._entry, self._check
+
+    def _how(self) -> str:
+        return self._template.how(self._session.display)
 
     def _keep(self, **changes: object) -> None:
         changed = replace(self._work, **changes)  # type: ignore[arg-type]
@@ -151,9 +165,7 @@ class QuestionView(Shown):
     def _refresh(self) -> None:
         display = self._session.display
         self._stem.value = question_html(self._drawn, display)
-        self._entry.placeholder = _EXAMPLES.get(
-            self._template.kind, f"for example 1.5 {display.unit(self._template.kind).symbol}"
-        )
+        self._entry.show(display)
         tried = self._marked is not None and self._marked.verdict is not Verdict.UNREADABLE
         self._solve.description = (
             "Show the worked solution" if tried else "Give up and show the solution"
@@ -204,22 +216,29 @@ class SolutionView(Shown):
 
 
 def question_text(drawn: Draw, display: Display) -> str:
-    """Title, stem and what is asked, as plain text."""
-    template = drawn.template
-    return f"{template.title}\n{wording.stem(drawn, display)}\nAsked: {template.asked}"
+    """Title, stem, what belongs to it and what is asked, as plain text."""
+    lines = [drawn.template.title, wording.stem(drawn, display)]
+    lines += wording.particulars(drawn, display)
+    return "\n".join([*lines, f"Asked: {drawn.template.asked}"])
 
 
 def question_html(drawn: Draw, display: Display) -> str:
-    """Title, stem and given quantities for the page."""
+    """Title, stem, given quantities and what belongs to them for the page."""
     template = drawn.template
     listed = "; ".join(
         f"{escape(meaning)} ${escape(symbol)}$ = {escape(value)}"
         for symbol, meaning, value in wording.givens(drawn, display)
     )
-    return (
-        f"<h4>{escape(template.title)}</h4><p>{escape(wording.stem(drawn, display))}</p>"
-        f"<p>Given: {listed}.</p><p>Asked: <b>{escape(template.asked)}</b>.</p>"
+    lines = "".join(
+        f"<p style='margin-left: 1em'>{escape(line)}</p>"
+        for line in wording.particulars(drawn, display)
     )
+    words = (
+        f"<p>{escape(wording.stem(drawn, display))}</p>"
+        + (f"<p>Given: {listed}.</p>" if listed else "")
+        + f"{lines}<p>Asked: <b>{escape(template.asked)}</b>.</p>"
+    )
+    return f"<h4>{escape(template.title)}</h4>" + beside(words, picture_of(drawn, display))
 
 
 def solution_html(drawn: Draw, display: Display) -> str:
@@ -251,12 +270,5 @@ def _hints_html(drawn: Draw, hints: Sequence[Passage], shown: int) -> str:
 
 
 def _meanings(drawn: Draw) -> str:
-    listed = ", ".join(
-        f"${escape(v.symbol)}$ {escape(v.meaning)}" for v in drawn.template.derivation.variables
-    )
+    listed = ", ".join(f"${escape(v.symbol)}$ {escape(v.meaning)}" for v in drawn.template.symbols)
     return f"<p>Symbols: {listed}.</p>"
-
-
-def _row(*parts: widgets.Widget) -> widgets.HBox:
-    """Side by side, below each other on a narrow page, with room for the ring around the focus."""
-    return widgets.HBox(parts, layout={"flex_flow": "row wrap", "overflow": "visible"})

@@ -1,22 +1,32 @@
-"""A question before its numbers are drawn: what is given, what is asked, how people go wrong.
+"""A question that asks for a number: what is given, what is asked, how people go wrong.
 
 A template holds no answer. The answer is what its derivation gives for the drawn numbers, and
 each mistake is an expression in the derivation's own symbols.
 """
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
-from decimal import Decimal
 from functools import cached_property
 from types import SimpleNamespace
-from typing import Any
+from typing import TYPE_CHECKING, Any, ClassVar
 
 import numpy as np
 
-from ropecalc.derivation import Derivation, Variable
+from ropecalc.derivation import Derivation, Explanation, Variable
 from ropecalc.teaching.keyed import by_key, find
-from ropecalc.units import Display, Kind, find_unit, plain, to_si
+from ropecalc.teaching.questions import explaining
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.number_marking import mark_number
+from ropecalc.teaching.questions.passage import Passage
+from ropecalc.teaching.questions.question import Listeners, NamedMistake, Values
+from ropecalc.teaching.questions.verdict import Marked
+from ropecalc.units import Display, Kind
+
+if TYPE_CHECKING:
+    from ropecalc.teaching.questions.entry import Entry
+
+__all__ = ["Given", "Mistake", "Template", "Tolerance"]
 
 _WINDOW = 0.015
 """How near an answer must come to a mistake's value, as a share of it, to be taken for it."""
@@ -24,50 +34,6 @@ _WINDOW_OF_NOTHING = 0.25
 """The least such window, as a share of the answer's margin; it serves mistakes that give zero."""
 _APART = 0.03
 """Two mistakes nearer to each other than this share of the larger cannot be told apart."""
-
-
-@dataclass(frozen=True)
-class Given:
-    """A quantity that is drawn from the grid ``low``, ``low + step``, ... ``high`` in ``unit``."""
-
-    variable: Variable
-    low: float
-    high: float
-    step: float
-    unit: str
-
-    def __post_init__(self) -> None:
-        if find_unit(self.unit).kind is not self.variable.kind:
-            raise ValueError(f"{self.variable.name} is no {find_unit(self.unit).kind}")
-        for end in (self.low, self.high):
-            self.variable.check(to_si(end, self.unit))
-
-    @property
-    def name(self) -> str:
-        """The variable's name."""
-        return self.variable.name
-
-    @property
-    def count(self) -> int:
-        """How many values the grid has."""
-        return round((self.high - self.low) / self.step) + 1
-
-    def value(self, index: int) -> float:
-        """The grid's value number ``index`` (from 0), SI."""
-        exact = Decimal(str(self.low)) + index * Decimal(str(self.step))
-        return to_si(float(exact), self.unit)
-
-    def show(self, value: float, display: Display) -> str:
-        """An SI value in the reader's unit: exact in the grid's own, else to a tenth of a step."""
-        kind = self.variable.kind
-        unit = display.unit(kind)
-        if unit.symbol == self.unit:
-            last = Decimal(str(self.step)).normalize()
-        else:
-            tenth = to_si(self.step, self.unit) / unit.factor / 10
-            last = Decimal(1).scaleb(min(0, math.floor(math.log10(tenth))))
-        number = Decimal(f"{value / unit.factor:.9f}").quantize(last)
-        return plain(number) + ("" if unit.symbol in ("°", "") else " ") + unit.symbol
 
 
 @dataclass(frozen=True)
@@ -83,7 +49,7 @@ class Tolerance:
 
 
 @dataclass(frozen=True)
-class Mistake:
+class Mistake(NamedMistake):
     """A wrong answer that people are known to give.
 
     ``wrong`` takes the derivation's sympy symbols as attributes (``v.load``) and returns the
@@ -91,26 +57,20 @@ class Mistake:
     learner what it leaves out.
     """
 
-    key: str
-    title: str
-    why: str
     wrong: Callable[[Any], Any]
-
-    @property
-    def named(self) -> str:
-        """The title as it stands inside a sentence."""
-        return self.title[0].lower() + self.title[1:]
 
 
 @dataclass(frozen=True)
 class Template:
-    """One question. ``stem`` has a ``{place}`` for each given quantity's value.
+    """A question that is answered with a number and its unit.
 
-    ``difficulty`` is 1 (one step), 2 (some steps, or a decision on direction) or 3 (several
-    steps); ``objective`` completes "After this you can ...". ``usable`` turns down numbers that
+    ``stem`` has a ``{place}`` for each given quantity's value. ``difficulty`` is 1 (one step), 2
+    (some steps, or a decision on direction) or 3 (several steps); ``objective`` completes "After this you can ...". ``usable`` turns down numbers that
     are allowed but teach badly. ``must_pass`` marks what nobody should get wrong at the cliff:
     practice brings it back most often, and an instructor may demand it of everybody.
     """
+
+    has_choice: ClassVar[bool] = True
 
     key: str
     title: str
@@ -122,7 +82,7 @@ class Template:
     mistakes: tuple[Mistake, ...]
     difficulty: int
     objective: str
-    usable: Callable[[Mapping[str, float]], bool] = lambda values: True
+    usable: Callable[[Values], bool] = lambda values: True
     must_pass: bool = False
 
     def __post_init__(self) -> None:
@@ -140,11 +100,11 @@ class Template:
         """The mistake called ``key``."""
         return find(by_key(self.mistakes), key, "mistake")
 
-    def answer(self, values: Mapping[str, float]) -> float:
+    def answer(self, values: Values) -> float:
         """What the derivation gives for ``values`` (SI)."""
         return float(self.derivation(**values))
 
-    def mistaken(self, values: Mapping[str, float]) -> dict[str, float]:
+    def mistaken(self, values: Values) -> dict[str, float]:
         """What each mistake gives for ``values`` (SI), by the mistake's key; inf or nan if none."""
         ordered = [np.float64(values[v.name]) for v in self.derivation.given]
         with np.errstate(all="ignore"):
@@ -159,7 +119,16 @@ class Template:
         """How near an answer must come to the value ``mistaken`` to be taken for that mistake."""
         return max(_WINDOW * abs(mistaken), _WINDOW_OF_NOTHING * self.tolerance.margin(answer))
 
-    def tells_apart(self, values: Mapping[str, float]) -> bool:
+    def suits(self, values: Values) -> bool:
+        """Whether the result holds here, teaches well, and no mistake comes near it."""
+        if not (bool(self.derivation.valid(**values)) and self.usable(values)):
+            return False
+        try:
+            return self.tells_apart(values)
+        except ValueError:  # the derivation itself finds no result here
+            return False
+
+    def tells_apart(self, values: Values) -> bool:
         """Whether with these numbers every mistake differs from the answer and from the others."""
         answer = self.answer(values)
         wrong = list(self.mistaken(values).values())
@@ -172,3 +141,71 @@ class Template:
                 if abs(one - other) <= max(windows, _APART * max(abs(one), abs(other))):
                     return False
         return True
+
+    def mark(self, values: Values, text: str, display: Display) -> Marked:
+        """Mark a typed number with its unit."""
+        return mark_number(self, values, text, display)
+
+    # --- in words ---
+
+    def shown(self, _values: Values, answer: Any, display: Display) -> str:
+        """A number (SI) with its unit."""
+        return display.show(answer, self.kind)
+
+    def particulars(self, _values: Values, _display: Display) -> tuple[str, ...]:
+        """None: the stem says it all."""
+        return ()
+
+    def how(self, _display: Display) -> str:
+        """A number and its unit."""
+        return "Write a number and its unit, then check."
+
+    def on_paper(self, _display: Display) -> str:
+        """Whether there is no unit to write."""
+        return "none" if self.kind is Kind.RATIO else ""
+
+    def hints(self, values: Values, display: Display) -> tuple[Passage, ...]:
+        """The laws in words, as equations, with the numbers, and solved."""
+        told = self._explained(values, display)
+        return (
+            explaining.in_words(told),
+            explaining.as_equations(told),
+            explaining.with_numbers(self.derivation, told),
+            *explaining.solved(self.derivation, told),
+        )
+
+    def solution(self, values: Values, display: Display) -> tuple[Passage, ...]:
+        """Every step of the derivation, then the result."""
+        told = self._explained(values, display)
+        return (*explaining.step_by_step(told), Passage(f"{told.result}."))
+
+    def common_mistakes(self, values: Values, display: Display) -> tuple[Passage, ...]:
+        """Each mistake with the number it would have given."""
+        mistaken = self.mistaken(values)
+        return tuple(
+            Passage(f"{one.title}: {display.show(mistaken[one.key], self.kind)}. {one.why}")
+            for one in self.mistakes
+        )
+
+    @property
+    def assumptions(self) -> str:
+        """Those of the derivation."""
+        return " ".join(self.derivation.assumptions)
+
+    @property
+    def symbols(self) -> tuple[Variable, ...]:
+        """Those of the derivation."""
+        return self.derivation.variables
+
+    def _explained(self, values: Values, display: Display) -> Explanation:
+        return self.derivation.explain(display, **values)
+
+    # --- on the screen ---
+
+    def answer_line(
+        self, _values: Values, text: str, display: Display, listeners: Listeners
+    ) -> "Entry":
+        """A line to type in."""
+        from ropecalc.teaching.questions.entry import Entry
+
+        return Entry(text, self.kind, display, listeners)

@@ -114,7 +114,7 @@ def test_enter_waits_for_the_text_that_is_still_on_its_way(session: Session) -> 
 def test_an_empty_answer_is_no_answer(session: Session) -> None:
     view = QuestionView(TEMPLATE, session, PAGE)
     answer(view, "   ")
-    assert "Nothing has been typed" in page_text(view)
+    assert "Nothing has been answered" in page_text(view)
     assert session.record.answers(PLACE) == ()
 
 

@@ -17,9 +17,9 @@ from ropecalc.teaching.questions.bank import (
     throw_and_time,
     whole_raise,
 )
-from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.question import Question
 
-BY_LESSON: Mapping[int, tuple[Template, ...]] = {
+BY_LESSON: Mapping[int, tuple[Question, ...]] = {
     1: forces.QUESTIONS,
     2: anchors.QUESTIONS,
     3: high_directional.QUESTIONS,
@@ -40,7 +40,7 @@ LESSON_OF: Mapping[str, int] = {
 }
 """The number of each question's lesson, by the question's key."""
 
-BANK: Mapping[str, Template] = by_key(
+BANK: Mapping[str, Question] = by_key(
     question for questions in BY_LESSON.values() for question in questions
 )
 """Every question by its key, in the order of the course."""

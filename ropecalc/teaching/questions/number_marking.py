@@ -1,0 +1,96 @@
+"""From a typed number to a verdict and a sentence that helps."""
+
+import math
+from typing import TYPE_CHECKING
+
+from ropecalc.teaching.questions.verdict import Marked, Verdict
+from ropecalc.units import (
+    Display,
+    Kind,
+    QuantityError,
+    Unit,
+    WrongUnitError,
+    parse_quantity,
+    units_of,
+)
+
+if TYPE_CHECKING:
+    from ropecalc.teaching.questions.question import Values
+    from ropecalc.teaching.questions.template import Template
+
+_LONGEST = 40  # characters; no answer needs more
+
+_SKETCH = "Make a sketch with the given quantities in it, or take a hint."
+_ADVICE = {
+    Kind.FORCE: "Draw the forces at the point and balance them sideways and upward, or take a hint."
+}
+
+
+def mark_number(template: "Template", values: "Values", text: str, display: Display) -> Marked:
+    """Mark ``text`` as the answer to ``template`` with ``values`` in it."""
+    if len(text) > _LONGEST:
+        return Marked(
+            Verdict.UNREADABLE,
+            f"That is {len(text)} characters long. Write one number and its unit.",
+        )
+    try:
+        value, unit = parse_quantity(text, template.kind)
+    except WrongUnitError as error:
+        return Marked(Verdict.UNIT, str(error))
+    except QuantityError as error:
+        return Marked(Verdict.UNREADABLE, str(error))
+    verdict, feedback, mistake = _judge(template, values, value, unit, display)
+    return Marked(verdict, feedback, as_read(value, unit), mistake)
+
+
+def as_read(value: float, unit: Unit) -> str:
+    """An SI value as it was read, in the unit it was written with."""
+    reading = f"{value / unit.factor:.10g}".replace("-", "−")
+    return reading + ("" if unit.symbol in ("°", "") else " ") + unit.symbol
+
+
+def _judge(
+    template: "Template", values: "Values", value: float, unit: Unit, display: Display
+) -> tuple[Verdict, str, str]:
+    answer = template.answer(values)
+    margin = template.tolerance.margin(answer)
+    if abs(value - answer) <= margin:
+        shown = display.show(answer, template.kind)
+        return Verdict.RIGHT, f"Right. The balance gives {shown}.", ""
+    for key, wrong in template.mistaken(values).items():
+        if abs(value - wrong) <= template.window(answer, wrong):
+            mistake = template.mistake(key)
+            said = f"Not right. Your number comes from this mistake: {mistake.named}. {mistake.why}"
+            return Verdict.MISTAKE, said, key
+    if abs(value + answer) <= margin:
+        return Verdict.SIGN, _sign(template.kind), ""
+    other = _fitting_unit(value / unit.factor, template.kind, answer, margin)
+    if other is not None:
+        return Verdict.UNIT, _unit(unit, other), ""
+    said = "Not right, and not one of the mistakes this page knows."
+    return Verdict.WRONG, f"{said} {_ADVICE.get(template.kind, _SKETCH)}", ""
+
+
+def _sign(kind: Kind) -> str:
+    return (
+        f"The size of this {kind} is right, but its sign says the opposite direction. Read again "
+        "which direction counts as positive."
+    )
+
+
+def _fitting_unit(number: float, kind: Kind, answer: float, margin: float) -> Unit | None:
+    """The unit in which the typed number would have been right."""
+    for unit in units_of(kind):
+        if math.isclose(number * unit.factor, answer, rel_tol=0.0, abs_tol=margin):
+            return unit
+    return None
+
+
+def _unit(typed: Unit, fitting: Unit) -> str:
+    if fitting.kind is Kind.RATIO:
+        forms = {"": "as a plain number", "%": "in per cent"}
+        return f"The number would be right {forms[fitting.symbol]}, not {forms[typed.symbol]}."
+    return (
+        f"The number would be right in {fitting.words}, but you wrote {typed.symbol}. "
+        f"Write it with {fitting.symbol}, or convert it."
+    )
