@@ -5,6 +5,9 @@ from typing import Any
 from sympy.printing.latex import LatexPrinter
 from sympy.printing.str import StrPrinter
 
+_DECIMALS = 5
+"""As many as the constant with most of them has, standard gravity."""
+
 
 class _PositiveFirst:
     """Sums begin with a term that is added, if they have one."""
@@ -12,6 +15,12 @@ class _PositiveFirst:
     def _as_ordered_terms(self, expr: Any, order: Any = None) -> Any:
         terms = super()._as_ordered_terms(expr, order)  # type: ignore[misc]
         return sorted(terms, key=lambda term: bool(term.could_extract_minus_sign()))
+
+    def _print_Float(self, expr: Any) -> Any:
+        """A number that was worked out is shown to three figures; a constant as it is known."""
+        value = float(expr)
+        worked_out = abs(value - round(value, _DECIMALS)) > 10 ** -(_DECIMALS + 2)
+        return super()._print_Float(expr.n(3) if worked_out else expr)  # type: ignore[misc]
 
 
 class _Latex(_PositiveFirst, LatexPrinter):

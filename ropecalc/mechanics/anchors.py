@@ -16,9 +16,11 @@ two in a plane, are settled by statics. One leg more and statics alone leaves a 
 import numpy as np
 
 from ropecalc import cautions
-from ropecalc.derivation import Argument, Condition, Step, derive
+from ropecalc.derivation import POSITIVE, Argument, Condition, Range, Step, Variable, derive
 from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.manners import named
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
+from ropecalc.units import Kind
 
 ASSUMED = (
     "The pull acts at the point where the legs meet.",
@@ -71,6 +73,53 @@ def two_leg_ratio(argument: Argument) -> Step:
 
 critical_leg_angle = two_leg_ratio.solved_for("leg_angle")
 """Angle between two equal legs at which each carries k times the load (k = 1: 120°)."""
+
+ANGLE_BEFORE = named(
+    q.LEG_ANGLE, "angle_before", "angle between the two legs before", r"\theta_\mathrm{before}"
+)
+ANGLE_AFTER = named(
+    q.LEG_ANGLE, "angle_after", "angle between the two legs afterwards", r"\theta_\mathrm{after}"
+)
+_LEG_BEFORE = named(q.LEG_TENSION, "leg_before", "tension in each leg before", r"L_\mathrm{before}")
+_LEG_AFTER = named(
+    q.LEG_TENSION, "leg_after", "tension in each leg afterwards", r"L_\mathrm{after}"
+)
+LEG_GROWTH = Variable(
+    "leg_growth", "g_L", "tension of a leg afterwards over its tension before", Kind.RATIO,
+    POSITIVE, Range(0.5, 6, 2),
+)  # fmt: skip
+
+
+@derive(
+    "Two equal legs pulled further apart",
+    given=(ANGLE_BEFORE, ANGLE_AFTER),
+    between=(q.LOAD, _LEG_BEFORE, _LEG_AFTER),
+    result=LEG_GROWTH,
+    assumptions=(*ASSUMED, "The pull lies on the bisector of the legs, and stays the same."),
+    conditions=(
+        Condition(
+            _BENT.sentence,
+            _BENT.remedy,
+            lambda v: (np.pi - v["angle_before"] > FLAT) & (np.pi - v["angle_after"] > FLAT),
+        ),
+    ),
+)
+def leg_growth(argument: Argument) -> Step:
+    """How many times its tension before a leg carries once the legs are pulled further apart."""
+    load, cos = argument.symbol(q.LOAD), argument.sympy.cos
+    tensions = []
+    for when, angle, leg in (
+        ("before", ANGLE_BEFORE, _LEG_BEFORE),
+        ("afterwards", ANGLE_AFTER, _LEG_AFTER),
+    ):
+        between, tension = argument.symbols(angle, leg)
+        balance = argument.law(
+            f"Balance along the pull, {when}.", 2 * tension * cos(between / 2), load
+        )
+        tensions.append(argument.solve(f"The leg {when}.", balance, tension))
+    before, after = argument.symbols(_LEG_BEFORE, _LEG_AFTER)
+    ratio = argument.law("Compare the two.", argument.symbol(LEG_GROWTH), after / before)
+    return argument.substitute("Put both in: the load drops out.", ratio, *tensions)
 
 
 def _balances(argument: Argument) -> list[Step]:

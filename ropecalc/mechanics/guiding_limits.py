@@ -10,7 +10,17 @@ from typing import Any
 import numpy as np
 
 from ropecalc import cautions
-from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
+from ropecalc.derivation import (
+    NOT_NEGATIVE,
+    Argument,
+    Condition,
+    DomainError,
+    Explanation,
+    Range,
+    Step,
+    Variable,
+    derive,
+)
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.legs import ROUNDING, places_of, vectors_of
 from ropecalc.mechanics.manners import account, checked, said
@@ -291,6 +301,46 @@ def hub_sliding_tension(argument: Argument) -> Step:
         mu * (gravity * mass - tension * sin(down)),
     )
     return argument.solve("Solve for the tension.", limit, tension)
+
+
+REACH_OUT = Variable(
+    "reach_out", r"q_\mathrm{max}", "furthest that the litter can be held off plumb", Kind.LENGTH,
+    NOT_NEGATIVE, Range(0, 10, 2),
+)  # fmt: skip
+
+
+@derive(
+    "How far off plumb so much tension holds the litter",
+    given=(q.LOAD, q.LINE_TENSION, q.DROP, q.GROUND_DEPRESSION),
+    result=REACH_OUT,
+    assumptions=(
+        _AT_P,
+        "A tag line, or track lines from the haul directional; pulleys turn without friction.",
+        "The ground depression is that at the place that is reached.",
+    ),
+    conditions=(
+        Condition(
+            "A line that rises to its hub must not lift the litter.",
+            "Enter less tension or a lower hub.",
+            lambda v: v["load"] + v["line_tension"] * np.sin(v["ground_depression"]) > 0,
+        ),
+    ),
+    cautions=_GUIDED,
+)
+def reach_off_plumb(argument: Argument) -> Step:
+    """Distance in m off plumb at which the line (or lines together) carry the tension in N."""
+    load, tension, drop, down = argument.symbols(
+        q.LOAD, q.LINE_TENSION, q.DROP, q.GROUND_DEPRESSION
+    )
+    out = argument.symbol(REACH_OUT)
+    sin, cos = argument.sympy.sin, argument.sympy.cos
+    turning = argument.law(
+        "About the directional the weight and the pull of the ground leg turn equally; all other "
+        "pulls pass through it.",
+        load * out,
+        tension * (drop * cos(down) - out * sin(down)),
+    )
+    return argument.solve("Solve for the distance off plumb.", turning, out)
 
 
 # --- turned round: how far out with so much tension? ------------------------------------------

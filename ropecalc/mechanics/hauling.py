@@ -18,6 +18,7 @@ from ropecalc.derivation import (
 from ropecalc.derivation.variable import Domain
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import named
+from ropecalc.mechanics.pulleys import formulas
 from ropecalc.units import Kind
 
 RAISE_HEIGHT = Variable(
@@ -79,6 +80,18 @@ BURST = Variable(
     "burst_per_person", r"f_\mathrm{burst}", "most that one person pulls for a moment", Kind.FORCE,
     POSITIVE, Range(200, 600, 350),
 )  # fmt: skip
+CLEAR_WAY = Variable(
+    "clear_way", r"\ell_\mathrm{walk}", "way that the haul team can walk in one go", Kind.LENGTH,
+    POSITIVE, Range(6, 30, 12),
+)  # fmt: skip
+TRAVELLER_ROOM = Variable(
+    "traveller_room", r"s_\mathrm{room}", "room of the travelling pulley", Kind.LENGTH, POSITIVE,
+    Range(2, 8, 5),
+)  # fmt: skip
+STEADY_PULL = Variable(
+    "pull_per_person", r"f_\mathrm{steady}", "pull that one person keeps up", Kind.FORCE, POSITIVE,
+    Range(100, 300, 200),
+)  # fmt: skip
 SNAG = named(q.LOAD, "snag_pull", "force that the team can put into a snag", r"F_\mathrm{snag}")
 
 _GAINS = Condition(
@@ -128,6 +141,29 @@ def throws_needed(argument: Argument) -> Step:
 
 
 @derive(
+    "Rise of the load in one throw",
+    given=(CLEAR_WAY, TRAVELLER_ROOM, q.ADVANTAGE),
+    result=THROW_RISE,
+    assumptions=(
+        "The team walks straight away with the haul strand.",
+        "The travelling pulley moves as far as the load.",
+    ),
+    conditions=(_ADVANTAGE,),
+    cautions=_BY_TRAVEL,
+    source=_SOURCE,
+)
+def rise_in_a_throw(argument: Argument) -> Step:
+    """Rise in m of the load in one throw: what runs out first, the team's way or the room."""
+    way, room, n = argument.symbols(CLEAR_WAY, TRAVELLER_ROOM, q.ADVANTAGE)
+    return argument.law(
+        "The team's way lifts the load by its share of it, and the travelling pulley cannot move "
+        "further than its room: the smaller of the two ends the throw.",
+        argument.symbol(THROW_RISE),
+        argument.sympy.Min(way / n, room),
+    )
+
+
+@derive(
     "Time of a raise",
     given=(RAISE_HEIGHT, q.ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME),
     result=RAISE_TIME,
@@ -172,6 +208,44 @@ def main_rope(argument: Argument) -> Step:
         argument.symbol(MAIN_ROPE),
         high + back + (n - 1) * throw + tail,
     )
+
+
+@derive(
+    "People for a raise over an edge",
+    given=(q.LOAD, q.FRICTION, q.TURN, q.SHEAVE_EFFICIENCY, q.PARTS, STEADY_PULL),
+    between=(q.TENSION_AHEAD, q.HAND_PULL),
+    result=PEOPLE,
+    assumptions=(
+        "The rope slides over the edge and runs over every sheave, towards the team.",
+        "A simple system, whose haul strand leaves a pulley that travels with the load.",
+        "Everybody pulls alike.",
+    ),
+    cautions=_CAUTIONS,
+    source="derived here from the capstan equation and from the tension lost at each sheave",
+)
+def people_needed(argument: Argument) -> Step:
+    """Number of people that raise ``load`` N over an edge with a simple system of ``parts``."""
+    load, mu, turn, each = argument.symbols(q.LOAD, q.FRICTION, q.TURN, STEADY_PULL)
+    above, hand = argument.symbols(q.TENSION_AHEAD, q.HAND_PULL)
+    edge = argument.law(
+        "Raising, the edge costs tension: above it the rope carries more than the load (see rope "
+        "over an edge).",
+        above,
+        load * argument.sympy.exp(mu * turn),
+    )
+    strand = argument.law(
+        "The system holds that with this pull at its haul strand (see simple system while "
+        "hauling).",
+        hand,
+        formulas.simple_pull_hauling.expression.subs(load, above),
+    )
+    team = argument.law(
+        "Divide by what one person keeps up, and take the next whole number.",
+        argument.symbol(PEOPLE),
+        argument.sympy.ceiling(hand / each),
+    )
+    shared = argument.substitute("Put the haul strand in.", team, strand)
+    return argument.substitute("Put the tension above the edge in.", shared, edge)
 
 
 @derive(

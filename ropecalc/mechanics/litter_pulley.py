@@ -15,7 +15,7 @@ from ropecalc.derivation import Argument, Condition, Explanation, Step, Variable
 from ropecalc.mechanics import guiding, sheaves
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction
-from ropecalc.mechanics.manners import account, checked, said
+from ropecalc.mechanics.manners import account, checked, named, said
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.units import Display, Kind
 
@@ -34,6 +34,19 @@ _RUBBED = (
     cautions.COMMON_HUB,
     cautions.STATIC,
     cautions.AUTHORITY,
+)
+
+UPPER_RAISING = named(
+    q.TRACK_TENSION, "upper_raising", "tension of the upper legs going up", r"T_\mathrm{u,up}"
+)
+UPPER_LOWERING = named(
+    q.TRACK_TENSION, "upper_lowering", "tension of the upper legs going down", r"T_\mathrm{u,down}"
+)
+HAUL_DIFFERENCE = named(
+    q.HAUL_TENSION,
+    "haul_difference",
+    "how much more the haul line carries going up",
+    r"\Delta T_\mathrm{h}",
 )
 
 
@@ -115,6 +128,45 @@ def haul_tension_with_friction(argument: Argument) -> Step:
         found,
         load * (cos(down) - ratio * cos(up)) / sin(up - down),
     )
+
+
+@derive(
+    "Track lines with friction at the litter: haul line going up and going down",
+    given=(q.TRACK_TENSION, q.LEG_RATIO),
+    between=(UPPER_RAISING, UPPER_LOWERING),
+    result=HAUL_DIFFERENCE,
+    assumptions=(
+        *_RUBBING[1:],
+        "The same litter at the same place, once going up and once going down, at steady speed.",
+        "Going down the friction is as large as going up, the other way round.",
+    ),
+    conditions=(
+        Condition(
+            "Going up the upper leg carries no more than the ground leg.",
+            "Enter the ratio of going up, 1 or less.",
+            lambda v: v["leg_ratio"] <= 1.0,
+        ),
+    ),
+    cautions=_RUBBED,
+)
+def haul_difference(argument: Argument) -> Step:
+    """How much more in N the haul line carries going up than going down."""
+    ground, ratio = argument.symbols(q.TRACK_TENSION, q.LEG_RATIO)
+    up, down, difference = argument.symbols(UPPER_RAISING, UPPER_LOWERING, HAUL_DIFFERENCE)
+    raising = argument.law(
+        "Going up, the upper leg carries the ratio times the ground leg.", up, ratio * ground
+    )
+    lowering = argument.law(
+        "Going down, it carries the ground leg over the ratio.", down, ground / ratio
+    )
+    apart = argument.law(
+        "Haul line and upper leg lie in one line and together carry what the place asks for, "
+        "whatever rubs: what the upper leg gains going down, the haul line loses.",
+        difference,
+        down - up,
+    )
+    put_in = argument.substitute("Put both in.", apart, raising, lowering)
+    return argument.rewrite("Take the ground leg out.", put_in, ground * (1 / ratio - ratio))
 
 
 @derive(

@@ -23,10 +23,13 @@ import numpy as np
 
 from ropecalc import cautions
 from ropecalc.derivation import (
+    NOT_NEGATIVE,
     Argument,
     Condition,
+    Domain,
     DomainError,
     Explanation,
+    Range,
     Step,
     Variable,
     derive,
@@ -170,6 +173,37 @@ def _sensitivity(argument: Argument, angle: Any, wanted: Variable) -> Step:
     )
 
 
+ANGLE_ERROR = Variable(
+    "angle_error", r"\epsilon_\alpha", "error of the haul elevation", Kind.ANGLE,
+    Domain(0.0, np.pi / 4), Range(np.radians(0.5), np.radians(3), np.radians(2)), in_si=True,
+)  # fmt: skip
+TENSION_ERROR = Variable(
+    "tension_error", r"p_\mathrm{T}", "share by which the tension may be off", Kind.RATIO,
+    NOT_NEGATIVE, Range(0, 1, 0.15),
+)  # fmt: skip
+
+
+@derive(
+    "Error of the line's tension from an error of the haul elevation",
+    given=(*_ANGLES, ANGLE_ERROR),
+    between=(q.LOAD, q.TRACK_TENSION, q.HAUL_TENSION, q.HAUL_SENSITIVITY),
+    result=TENSION_ERROR,
+    assumptions=haul_sensitivity.assumptions,
+    conditions=haul_sensitivity.conditions,
+    cautions=_SENSITIVE,
+)
+def error_from_angle(argument: Argument) -> Step:
+    """Share by which the tension may be off if the haul elevation may be off by a small angle."""
+    slope = haul_sensitivity.argue(argument)
+    change = argument.law(
+        "A small error of the angle changes the tension by so many times the error in radians; a "
+        "leg that is steeper than read means less tension, a flatter one more.",
+        argument.symbol(TENSION_ERROR),
+        -argument.symbol(q.HAUL_SENSITIVITY) * argument.symbol(ANGLE_ERROR),
+    )
+    return argument.substitute("Put the sensitivity in.", change, slope)
+
+
 @dataclass(frozen=True)
 class TensionBand:
     """The line's tension in N with angles known only within an error.
@@ -243,6 +277,34 @@ def tension_band(
 
 
 # --- cells in a tensioner in series ------------------------------------------------------------
+
+
+@derive(
+    "The line beside a cell in the device's strand, after letting out",
+    given=(q.READING, q.SHEAVE_EFFICIENCY),
+    between=(q.TENSION_AHEAD,),
+    result=q.TRACK_TENSION,
+    assumptions=(
+        "The cell is in the strand at the device; the other strand of the near line lies beyond "
+        "its travelling pulley.",
+        "Rope was let out last, over that pulley; both strands are parallel.",
+    ),
+    cautions=_TENSIONER,
+    source="derived here from the tension lost at each sheave",
+)
+def line_let_out(argument: Argument) -> Step:
+    """Tension in N of the near line if rope was let out last: the most that the reading allows."""
+    reading, efficiency = argument.symbols(q.READING, q.SHEAVE_EFFICIENCY)
+    ahead, line = argument.symbols(q.TENSION_AHEAD, q.TRACK_TENSION)
+    lost = argument.law(
+        "Letting out, the rope ran away from the device: the strand beyond the pulley lies ahead, "
+        "and the cell's strand carries only the efficiency times that.",
+        reading,
+        efficiency * ahead,
+    )
+    other = argument.solve("The strand beyond the pulley.", lost, ahead)
+    both = argument.law("The line carries both strands.", line, reading + ahead)
+    return argument.substitute("Put the other strand in.", both, other)
 
 
 _READS = "The cell reads"

@@ -97,6 +97,37 @@ def stiffness_from_quoted_elongation(argument: Argument) -> Step:
 
 
 @derive(
+    "Stretch of a rope from its quoted elongation",
+    given=(q.ROPE_TENSION, q.ROPE_LENGTH, q.BREAKING_STRENGTH, q.QUOTED_ELONGATION),
+    between=(q.STIFFNESS,),
+    result=q.STRETCH,
+    assumptions=(
+        _LINEAR,
+        "The elongation is quoted at a tenth of the breaking strength.",
+        "The tension is the same along the whole length.",
+    ),
+    cautions=_RATED,
+    source="Hooke's law",
+)
+def stretch_from_quoted_elongation(argument: Argument) -> Step:
+    """Stretch in m at a tension in N, for a rope whose elongation is quoted as a share."""
+    tension, length, breaking = argument.symbols(q.ROPE_TENSION, q.ROPE_LENGTH, q.BREAKING_STRENGTH)
+    quoted, stiffness, longer = argument.symbols(q.QUOTED_ELONGATION, q.STIFFNESS, q.STRETCH)
+    tested = argument.law(
+        "In the test a tenth of the breaking strength gave the quoted elongation (Hooke).",
+        breaking / 10,
+        stiffness * quoted,
+    )
+    stiff = argument.solve("So stiff is the rope.", tested, stiffness)
+    hooke = argument.law(
+        "At any other tension the elongation is that tension over the stiffness.",
+        longer,
+        length * tension / stiffness,
+    )
+    return argument.substitute("Put the stiffness in.", hooke, stiff)
+
+
+@derive(
     "Stiffness from the elongation between two loads",
     given=(q.LOAD_STEP, q.ELONGATION),
     between=(q.STRETCH, q.ROPE_LENGTH),

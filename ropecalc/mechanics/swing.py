@@ -20,7 +20,18 @@ from typing import Any
 import numpy as np
 
 from ropecalc import cautions
-from ropecalc.derivation import Argument, Condition, DomainError, Explanation, Step, derive
+from ropecalc.derivation import (
+    NOT_NEGATIVE,
+    Argument,
+    Condition,
+    Domain,
+    DomainError,
+    Explanation,
+    Range,
+    Step,
+    Variable,
+    derive,
+)
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import tensioner
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
@@ -48,6 +59,20 @@ _FREE = (
     "All lines that hold the litter off go slack at once; it starts from rest.",
     "The haul line keeps its length and nothing rubs.",
     "The litter swings as far as the plumb line below the haul directional.",
+)
+SWING_SPEED = Variable(
+    "swing_speed", r"v_\mathrm{plumb}", "speed of the litter when it is plumb", Kind.SPEED,
+    NOT_NEGATIVE, Range(0.5, 8, 3),
+)  # fmt: skip
+INDEPENDENT_LINES = Variable(
+    "independent_lines", r"n_\mathrm{ind}", "number of track lines, each with its own tensioner",
+    Kind.RATIO, Domain(2.0, 20.0), Range(2, 4, 3),
+)  # fmt: skip
+LINE_BEFORE = named(
+    q.TRACK_TENSION, "line_before", "tension of each line before", r"T_\mathrm{before}"
+)
+LINE_LEFT = named(
+    q.TRACK_TENSION, "line_left", "tension of each line that is left", r"T_\mathrm{left}"
 )
 _STEPS_DOWN = 4001
 _STEPS_OF_SLACK = 101
@@ -78,6 +103,28 @@ def swing_fall(argument: Argument) -> Step:
     )
     lost = argument.law("At plumb the litter is a whole haul leg below it.", fall, leg - drop)
     return argument.substitute("Put the height in.", lost, before)
+
+
+@derive(
+    "Swing to plumb: speed",
+    given=(q.HAUL_LEG_LENGTH, q.OFF_PLUMB),
+    between=(q.DROP, q.FALL),
+    result=SWING_SPEED,
+    assumptions=_FREE,
+    conditions=(_REACHES,),
+    cautions=_SWING,
+    source="derived here from the energy of the fall; standard gravity from NIST SP 811",
+)
+def swing_speed(argument: Argument) -> Step:
+    """Speed in m/s of the litter when it has swung from q m off plumb to plumb."""
+    speed, height = argument.symbols(SWING_SPEED, q.FALL)
+    gravity = argument.sympy.Float(repr(STANDARD_GRAVITY), 8)
+    fall = swing_fall.argue(argument)
+    energy = argument.law(
+        "What it lost in height it has in speed (energy, per mass).", speed**2 / 2, gravity * height
+    )
+    fast = argument.solve("Solve for the speed.", energy, speed)
+    return argument.substitute("Put the height in.", fast, fall)
 
 
 @derive(
@@ -442,6 +489,37 @@ def _track_tensions(arc: Arc, path: TrackPath, angles: Any, stretched: Any, spri
 
 
 # --- one track line is lost ---------------------------------------------------------------------
+
+
+@derive(
+    "One of several independent track lines is lost",
+    given=(INDEPENDENT_LINES, LINE_BEFORE),
+    result=LINE_LEFT,
+    assumptions=(
+        "Each line has a tensioner of its own, and all carry alike.",
+        "The lines are so stiff that the litter stays where it is.",
+        "The litter is at rest again.",
+    ),
+    cautions=(
+        "Lines tensioned by one rope are not independent: there, slack runs into those that are "
+        "left.",
+        "A loss comes on at once and the lines that are left peak higher than this; see line_lost.",
+        cautions.COMMON_HUB,
+        cautions.REHEARSE,
+        cautions.STATIC,
+        cautions.AUTHORITY,
+    ),
+    source="derived here from equilibrium",
+)
+def survivor_at_rest(argument: Argument) -> Step:
+    """Tension in N of each line that is left, at rest, if the litter does not move."""
+    lines, before, left = argument.symbols(INDEPENDENT_LINES, LINE_BEFORE, LINE_LEFT)
+    same = argument.law(
+        "The litter's place asks for the same pull as before, from one line fewer.",
+        (lines - 1) * left,
+        lines * before,
+    )
+    return argument.solve("Solve for the lines that are left.", same, left)
 
 
 class Tensioning(StrEnum):

@@ -5,10 +5,13 @@ line, strands 1 and 2 are the two sides of its travelling pulley. Each formula h
 taken in; let out, the efficiency stands upside down, and held the lines remember what moved last.
 """
 
+from dataclasses import replace
+
 import numpy as np
 
 from ropecalc import cautions
 from ropecalc.derivation import (
+    NOT_NEGATIVE,
     POSITIVE,
     Argument,
     Condition,
@@ -76,6 +79,21 @@ FAR_RATIO = Variable(
     "far_ratio", r"q_\mathrm{far}", "tension of the far line over that of the near line",
     Kind.RATIO, Domain(0.0, 1.0, low_open=True), Range(0.2, 1, 0.8),
 )  # fmt: skip
+LINE_LIMIT = Variable(
+    "line_limit", r"T_\mathrm{lim}", "most that one line may carry", Kind.FORCE, POSITIVE,
+    Range(1000, 5000, 2000),
+)  # fmt: skip
+RUBBING = replace(
+    q.SHEAVE_EFFICIENCY,
+    domain=Domain(0.0, 1.0, low_open=True, high_open=True),
+    teaching=Range(0.6, 0.98, 0.9),
+)
+"""Without friction there is no limit to what lines in series share."""
+EXACT_LINES = Variable(
+    "exact_lines", r"n_\mathrm{just}", "number of lines that would just do, whole or not",
+    Kind.RATIO, NOT_NEGATIVE, Range(0, 20, 2),
+)  # fmt: skip
+MOST_LINES = round(LINES.domain.high)
 HUB_PULLEY = named(
     q.TRACK_TENSION, "hub_pulley", "load on the hub pulley next to the near line", "R_1"
 )
@@ -130,6 +148,32 @@ def line_taken_in(argument: Argument) -> Step:
 
 
 @derive(
+    "One line of a tensioner without friction",
+    given=(DEVICE_PULL, LINES),
+    between=(q.TRACK_TENSION,),
+    result=LINE_TENSION,
+    assumptions=(
+        TAKING_IN[0],
+        "Every sheave turns without friction and both its strands are parallel.",
+    ),
+    cautions=(cautions.FRICTIONLESS, *_CAUTIONS),
+    source="derived here by counting strands",
+)
+def ideal_line(argument: Argument) -> Step:
+    """Tension in N of each line, from the strand at the device (N), if nothing rubs."""
+    pull, lines = argument.symbols(DEVICE_PULL, LINES)
+    together, tension = argument.symbols(q.TRACK_TENSION, LINE_TENSION)
+    strands = argument.law(
+        "Without friction every strand of the one rope carries the same, and two strands run to "
+        "each line.",
+        together,
+        2 * lines * pull,
+    )
+    each = argument.law("All lines carry alike.", tension, together / lines)
+    return argument.substitute("Put all lines in: their number drops out.", each, strands)
+
+
+@derive(
     "The far line beside the near line",
     given=(q.SHEAVE_EFFICIENCY, LINES),
     between=(NEAR_LINE, FAR_LINE),
@@ -179,6 +223,44 @@ def most_loaded_line(argument: Argument) -> Step:
     every = _all_lines(argument)
     near = argument.solve("Solve for the near line.", every, argument.symbol(NEAR_LINE))
     return argument.substitute("Put in what the lines are worth.", near, _worth(argument))
+
+
+@derive(
+    "Lines in series for a limit on each line",
+    given=(q.TRACK_TENSION, LINE_LIMIT, RUBBING),
+    between=(EXACT_LINES,),
+    result=LINES,
+    assumptions=TAKING_IN,
+    conditions=(
+        Condition(
+            f"{MOST_LINES} lines are not enough: friction takes more from each further line than "
+            "from the one before.",
+            "Make the tension smaller: move the directional or the hub, or use better pulleys.",
+            lambda v: (
+                v["track_tension"] * (1 - v["efficiency"] ** 2)
+                <= v["line_limit"] * (1 - v["efficiency"] ** (2 * MOST_LINES))
+            ),
+        ),
+    ),
+    cautions=_CAUTIONS,
+    source=_SOURCE,
+)
+def lines_for_limit(argument: Argument) -> Step:
+    """Least number of lines at which the most loaded one carries no more than the limit in N."""
+    together, limit, efficiency = argument.symbols(q.TRACK_TENSION, LINE_LIMIT, RUBBING)
+    exact, lines = argument.symbols(EXACT_LINES, LINES)
+    sp = argument.sympy
+    series = argument.law(
+        "With the near line at its limit, all lines together carry so many near lines' worth (see "
+        "lines in series).",
+        together,
+        limit * (1 - efficiency ** (2 * exact)) / (1 - efficiency**2),
+    )
+    just = argument.solve("Solve for the number of lines that just does.", series, exact)
+    whole = argument.law(
+        "Take the next whole number, and one at least.", lines, sp.Max(1, sp.ceiling(exact))
+    )
+    return argument.substitute("Put it in.", whole, just)
 
 
 @derive(

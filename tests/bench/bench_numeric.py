@@ -57,6 +57,20 @@ def _lowered_tension(
     return _line_tension_from_places(load, x, z, 0.0, 0.0, hub_run, -hub_fall)
 
 
+def _line_margin(
+    near_line: Any,
+    breaking_strength: Any,
+    termination: Any,
+    grab_strength: Any,
+    pulley_strength: Any,
+    device_strength: Any,
+    efficiency: Any,
+) -> Any:
+    rope = np.minimum(breaking_strength * termination, grab_strength)
+    rest = np.minimum(pulley_strength, device_strength * (1 + efficiency))
+    return np.minimum(rope, rest) / near_line
+
+
 BY_HAND: dict[str, Callable[..., Any]] = {
     "redirects.hauled_redirect_pull": lambda front_tension, efficiency, strand_angle: (
         front_tension * np.sqrt(1 + 1 / efficiency**2 + 2 * cos(strand_angle) / efficiency)
@@ -277,6 +291,53 @@ BY_HAND: dict[str, Callable[..., Any]] = {
     "vectors.side_pull_tension": lambda load, side_pull: sqrt(side_pull**2 + load**2),
     "vectors.resultant_of_two": lambda first_pull, second_pull, pull_angle: sqrt(
         first_pull**2 + 2 * first_pull * second_pull * cos(pull_angle) + second_pull**2
+    ),
+    "anchors.leg_growth": lambda angle_before, angle_after: (
+        cos(angle_before / 2) / cos(angle_after / 2)
+    ),
+    "guiding_limits.reach_off_plumb": lambda load, line_tension, drop, ground_depression: (
+        line_tension
+        * drop
+        * cos(ground_depression)
+        / (load + line_tension * sin(ground_depression))
+    ),
+    "hauling.rise_in_a_throw": lambda clear_way, traveller_room, advantage: np.minimum(
+        clear_way / advantage, traveller_room
+    ),
+    "hauling.people_needed": lambda load, friction, turn, efficiency, parts, pull_per_person: (
+        np.ceil(
+            load
+            * np.exp(friction * turn)
+            * (1 - efficiency)
+            / (1 - efficiency**parts)
+            / pull_per_person
+        )
+    ),
+    "line_margin.line_margin": _line_margin,
+    "litter_pulley.haul_difference": lambda track_tension, leg_ratio: (
+        track_tension * (1 / leg_ratio - leg_ratio)
+    ),
+    "measurement.error_from_angle": lambda haul_elevation, ground_depression, angle_error: (
+        angle_error * (tan(haul_elevation) + 1 / tan(haul_elevation - ground_depression))
+    ),
+    "measurement.line_let_out": lambda reading, efficiency: reading * (1 + 1 / efficiency),
+    "stretch.stretch_from_quoted_elongation": (
+        lambda rope_tension, rope_length, breaking_strength, quoted_elongation: (
+            10 * quoted_elongation * rope_length * rope_tension / breaking_strength
+        )
+    ),
+    "swing.swing_speed": lambda haul_leg_length, off_plumb: sqrt(
+        2 * 9.80665 * (haul_leg_length - sqrt(haul_leg_length**2 - off_plumb**2))
+    ),
+    "swing.survivor_at_rest": lambda independent_lines, line_before: (
+        line_before * independent_lines / (independent_lines - 1)
+    ),
+    "tensioner_lines.ideal_line": lambda device_pull, lines: 2 * device_pull,
+    "tensioner_lines.lines_for_limit": lambda track_tension, line_limit, efficiency: np.maximum(
+        1,
+        np.ceil(
+            np.log(1 - track_tension * (1 - efficiency**2) / line_limit) / (2 * np.log(efficiency))
+        ),
     ),
 }
 

@@ -361,3 +361,14 @@ def test_legs_by_their_lengths_are_legs_by_their_angle() -> None:
 def test_legs_that_share_say_so() -> None:
     for leg in (anchors.middle_leg_tension, anchors.outer_leg_tension):
         assert "whole range" in leg.cautions[0]
+
+
+@pytest.mark.parametrize(("before", "after"), [(40, 120), (90, 150), (100, 165), (120, 60)])
+def test_legs_pulled_apart_by_two_balances(before: float, after: float) -> None:
+    def leg(angle: float) -> float:
+        half = math.radians(angle) / 2
+        legs = np.array([[-math.sin(half), math.sin(half)], [math.cos(half), math.cos(half)]])
+        return float(np.linalg.solve(legs, [0.0, 1000.0])[0])
+
+    found = anchors.leg_growth(angle_before=math.radians(before), angle_after=math.radians(after))
+    assert found == pytest.approx(leg(after) / leg(before))

@@ -16,6 +16,7 @@ from ropecalc.mechanics.guiding_limits import (
     largest_offset,
     least_straight_tension,
     leg_sag,
+    reach_off_plumb,
     side_force,
     two_hub_tension,
     two_hubs,
@@ -362,3 +363,30 @@ def test_a_line_that_never_carries_so_much_reaches_its_high_hub() -> None:
     near = hold(Method.TAG, rig, 1000.0, 39.9, 5.0)
     assert near.line_tension is not None and near.line_tension < 1500.0
     assert hold(Method.TRACK, rig, 1000.0, 39.9, 5.0).reach is Reach.HAUL_SLACK
+
+
+@pytest.mark.parametrize("tension", [300.0, 1500.0, 4000.0])
+@pytest.mark.parametrize("down", [-20.0, 0.0, 20.0, 37.0])
+def test_that_far_off_plumb_the_line_carries_just_that(tension: float, down: float) -> None:
+    """Hold the litter there: two unit vectors, and how hard each has to pull."""
+    drop, beta = 6.0, math.radians(down)
+    off = reach_off_plumb(load=CASE_LOAD, line_tension=tension, drop=drop, ground_depression=beta)
+    leg = math.hypot(off, drop)
+    ways = np.array([[-off / leg, drop / leg], [math.cos(beta), -math.sin(beta)]]).T
+    haul, line = np.linalg.solve(ways, [0.0, CASE_LOAD])
+    assert line == pytest.approx(tension)
+    assert haul > 0
+
+
+def test_it_goes_together_with_the_offset_from_places() -> None:
+    tension, z = 1500.0, 27.0
+    x = largest_offset(
+        load=CASE_LOAD, line_tension=tension, z=z, haul_directional=(0.3, 32.0), hub=(40.0, 0.5)
+    )
+    off = reach_off_plumb(
+        load=CASE_LOAD,
+        line_tension=tension,
+        drop=32.0 - z,
+        ground_depression=math.atan2(z - 0.5, 40.0 - x),
+    )
+    assert off == pytest.approx(x - 0.3, rel=1e-9)

@@ -119,3 +119,54 @@ def test_time_and_rope_go_by_travel_and_not_by_the_pull() -> None:
     for derivation in (hauling.raise_time, hauling.main_rope):
         assert derivation.cautions[0].startswith("Give the advantage without friction")
     assert "without friction bounds the force" in hauling.snag_pull.cautions[0]
+
+
+@pytest.mark.parametrize(("way", "room", "parts"), [(12.0, 6.0, 3), (30.0, 5.0, 3), (9.0, 2.0, 5)])
+def test_a_throw_walked_in_small_steps_ends_where_the_first_limit_is(
+    way: float, room: float, parts: int
+) -> None:
+    step, walked, risen = 1e-3, 0.0, 0.0
+    while walked + step <= way + 1e-9 and risen + step / parts <= room + 1e-9:
+        walked, risen = walked + step, risen + step / parts
+    found = hauling.rise_in_a_throw(clear_way=way, traveller_room=room, advantage=float(parts))
+    assert found == pytest.approx(risen, abs=2e-3)
+
+
+@pytest.mark.parametrize("efficiency", [0.75, 0.85, 1.0])
+@pytest.mark.parametrize("each", [150.0, 200.0, 290.0])
+def test_people_over_an_edge_counted_piece_by_piece(efficiency: float, each: float) -> None:
+    """The edge as ten thousand short bends, the system strand by strand, then one person more."""
+    load, friction, turn, bends = 2000.0, 0.24, math.radians(80), 10_000
+    above = load
+    for _ in range(bends):
+        above *= 1 + friction * turn / bends
+    people, pull = 0, 0.0
+    while pull < above:
+        people += 1
+        strand = people * each
+        pull = 0.0
+        for _ in range(3):
+            pull += strand
+            strand *= efficiency
+    found = hauling.people_needed(
+        load=load,
+        friction=friction,
+        turn=turn,
+        efficiency=efficiency,
+        parts=3.0,
+        pull_per_person=each,
+    )
+    assert found == people
+
+
+def test_people_that_a_reference_gives() -> None:
+    """A worked case of this project's own check values: six people."""
+    found = hauling.people_needed(
+        load=2000.0,
+        friction=0.24,
+        turn=math.radians(80),
+        efficiency=0.85,
+        parts=3.0,
+        pull_per_person=200.0,
+    )
+    assert found == 6

@@ -9,6 +9,7 @@ from ropecalc.derivation import DomainError
 from ropecalc.mechanics import guiding
 from ropecalc.mechanics.friction import Direction
 from ropecalc.mechanics.litter_pulley import (
+    haul_difference,
     haul_tension_with_friction,
     litter_pulley,
     sticking_leg_ratio,
@@ -178,3 +179,22 @@ def test_what_is_out_of_range_is_refused(change, words) -> None:
         litter_pulley("hauling", **{**CASE, "efficiency": 0.9, **change})
     with pytest.raises(DomainError, match="direction is 'sideways'"):
         litter_pulley("sideways", **CASE, efficiency=0.9)
+
+
+@pytest.mark.parametrize("ratio", [0.88, 0.92, 0.97, 1.0])
+def test_haul_line_up_and_down_by_two_balances(ratio: float) -> None:
+    """Solve both balances for either direction of motion and compare."""
+    up, down = math.radians(66), math.radians(35)
+
+    def solved(upper_over_ground: float) -> np.ndarray:
+        haul = [-math.cos(up), math.sin(up)]
+        track = [
+            math.cos(down) - upper_over_ground * math.cos(up),
+            upper_over_ground * math.sin(up) - math.sin(down),
+        ]
+        return np.linalg.solve(np.array([haul, track]).T, [0.0, CASE_LOAD])
+
+    raising, lowering = solved(ratio), solved(1 / ratio)
+    assert raising[1] == pytest.approx(lowering[1])
+    found = haul_difference(track_tension=raising[1], leg_ratio=ratio)
+    assert found == pytest.approx(raising[0] - lowering[0], abs=1e-9)

@@ -18,10 +18,12 @@ from ropecalc.mechanics.measurement import (
     across_sheave,
     cell_reading,
     compare_readings,
+    error_from_angle,
     full_scale_error,
     ground_sensitivity,
     haul_sensitivity,
     line_from_strand,
+    line_let_out,
     line_reading,
     rope_ahead_of_redirect,
     strand_reading,
@@ -636,3 +638,31 @@ def test_ranges_are_told_with_their_ends_rounded_outwards() -> None:
         low = told.show(agreed.band.low, Kind.FORCE, rounding=Rounding.DOWN)
         high = told.show(agreed.band.high, Kind.FORCE, rounding=Rounding.UP)
         assert f"{low} to {high}" in str(agreed.explain(told))
+
+
+@pytest.mark.parametrize(("up", "down"), [(56, 37), (66, 35), (75, 10)])
+def test_an_error_of_the_angle_by_a_small_step(up: int, down: int) -> None:
+    def tension(angle: float) -> float:
+        legs = np.array(
+            [
+                [-np.cos(angle), np.sin(angle)],
+                [np.cos(radians(down)), -np.sin(radians(down))],
+            ]
+        ).T
+        return float(np.linalg.solve(legs, [0.0, CASE_LOAD])[1])  # a tag line pulls alike
+
+    at, step = radians(up), 1e-6
+    per_radian = (tension(at - step) - tension(at + step)) / (2 * step) / tension(at)
+    found = error_from_angle(
+        haul_elevation=at, ground_depression=radians(down), angle_error=radians(2)
+    )
+    assert found == pytest.approx(per_radian * radians(2), rel=1e-6)
+
+
+@pytest.mark.parametrize("efficiency", [0.7, 0.85, 0.92, 1.0])
+def test_the_most_that_a_strand_allows_for_its_line(efficiency: float) -> None:
+    system = Tensioner(lines=3, efficiency=efficiency)
+    found = line_let_out(reading=800.0, efficiency=efficiency)
+    band = line_from_strand(system, strand=1, reading=800.0, line=1, last_move="not recorded").band
+    assert found == pytest.approx(band.high)
+    assert efficiency * (found - 800.0) == pytest.approx(800.0)

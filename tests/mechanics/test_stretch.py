@@ -119,3 +119,22 @@ def test_refusals_and_cautions() -> None:
     assert cautions.STRETCHING in s.stretch.cautions
     assert "in proportion to their tension; all others keep" in cautions.STRETCHING
     assert "larger force" in s.BOTH_BOUNDS and "smaller clearance" in s.BOTH_BOUNDS
+
+
+@pytest.mark.parametrize("tension", [500.0, 1200.0, 3000.0])
+def test_stretch_from_the_quoted_elongation_metre_by_metre(tension: float) -> None:
+    """Sixty pieces of a metre, each longer in proportion to the test's tension."""
+    breaking, quoted = 30_000.0, 0.03
+    each = quoted * tension / (0.1 * breaking)
+    found = s.stretch_from_quoted_elongation(
+        rope_tension=tension,
+        rope_length=60.0,
+        breaking_strength=breaking,
+        quoted_elongation=quoted,
+    )
+    assert found == pytest.approx(sum([each] * 60))
+    stiffness = s.stiffness_from_quoted_elongation(
+        breaking_strength=breaking, quoted_elongation=quoted
+    )
+    settled = settle(tension, (Rope((Point(0.0, 100.0),), 60.0, stiffness),), (0.0, 39.0))
+    assert found == pytest.approx(100.0 - settled.z - 60.0, rel=1e-4)

@@ -21,9 +21,11 @@ from ropecalc.mechanics.swing import (
     haul_lost,
     impact_speed,
     line_lost,
+    survivor_at_rest,
     swing,
     swing_fall,
     swing_peak,
+    swing_speed,
 )
 from ropecalc.mechanics.tensioner import series_tensioner
 from ropecalc.mechanics.track_path import KEEPS_LENGTH, OVERSHOOT
@@ -756,3 +758,38 @@ def test_before_anything_happens_it_is_what_holding_says() -> None:
     assert lost().swing.off_plumb == pytest.approx(2.2)
     assert lost().swing.haul_leg_length == pytest.approx(5.463, abs=1e-3)
     assert lost().swing.contact == 0.0
+
+
+@pytest.mark.parametrize(("leg", "off"), [(5.5, 2.2), (12.0, 1.0), (3.0, 2.8)])
+def test_speed_at_plumb_of_a_pendulum_that_is_let_go(leg: float, off: float) -> None:
+    start = float(np.arcsin(off / leg))
+
+    def plumb(_: float, state: Any) -> float:
+        return float(state[0])
+
+    plumb.terminal = True  # type: ignore[attr-defined]
+    path = solve_ivp(
+        lambda _, state: [state[1], -G / leg * np.sin(state[0])],
+        (0.0, 20.0),
+        [start, 0.0],
+        events=plumb,
+        **TIGHT,
+    )
+    found = swing_speed(haul_leg_length=leg, off_plumb=off)
+    assert found == pytest.approx(abs(path.y[1][-1]) * leg, rel=1e-6)
+    assert found == pytest.approx(
+        impact_speed(swing_fall(haul_leg_length=leg, off_plumb=off)), rel=1e-12
+    )
+
+
+@pytest.mark.parametrize("lines", [2, 3, 4])
+def test_lines_that_are_left_carry_what_all_did(lines: int) -> None:
+    left = survivor_at_rest(independent_lines=float(lines), line_before=1200.0)
+    assert sum([left] * (lines - 1)) == pytest.approx(sum([1200.0] * lines))
+
+
+def test_stiff_independent_lines_come_near_it() -> None:
+    lost = line_lost(*PLACE, lines=3, tensioning="a tensioner for each line", stiffness=1e9)
+    left = survivor_at_rest(independent_lines=3.0, line_before=lost.survivor_before)
+    assert lost.survivor_rigid == pytest.approx(left)
+    assert lost.survivor_elastic == pytest.approx(left, rel=1e-3)

@@ -101,3 +101,33 @@ def test_the_sheaves_of_an_elastic_rope_settle_to_the_same() -> None:
     pull = flow.tension(flow.hand)
     far = lines_of.line_taken_in(device_pull=pull, efficiency=0.9, line=2.0)
     assert flow.tension(2) + flow.tension(3) == pytest.approx(far, rel=2e-3)
+
+
+@pytest.mark.parametrize("lines", [1, 2, 3, 4])
+def test_without_friction_each_line_carries_two_strands(lines: int) -> None:
+    sums = line_sums(lines, 1.0, 500.0)
+    found = lines_of.ideal_line(device_pull=500.0, lines=float(lines))
+    assert [found] * lines == pytest.approx(sums)
+
+
+@pytest.mark.parametrize("e", [0.75, 0.85, 0.93])
+@pytest.mark.parametrize("together", [2000.0, 3100.0, 4300.0])
+@pytest.mark.parametrize("limit", [2000.0, 3100.0])
+def test_lines_for_a_limit_by_trying_one_more(e: float, together: float, limit: float) -> None:
+    for lines in range(1, 20):
+        sums = line_sums(lines, e, 1.0)
+        if together * sums[0] / sum(sums) <= limit:
+            break
+    else:
+        pytest.fail("pick a case that has an answer")
+    found = lines_of.lines_for_limit(track_tension=together, line_limit=limit, efficiency=e)
+    assert found == lines
+
+
+def test_where_no_number_of_lines_is_enough_it_is_said() -> None:
+    sums = line_sums(400, 0.85, 1.0)
+    ceiling = sum(sums) / sums[0]
+    with pytest.raises(DomainError, match="20 lines are not enough"):
+        lines_of.lines_for_limit(
+            track_tension=1.001 * ceiling * 2000.0, line_limit=2000.0, efficiency=0.85
+        )
