@@ -99,7 +99,8 @@ def _question(number: int, item: Item, display: Display) -> list[Flowable]:
         asked = escape(item.template.asked)
         parts.append(Paragraph(f"{asked}: ____________________", _STYLES["text"]))
     title = Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"])
-    return [KeepTogether([title, *_beside(parts, picture), Spacer(1, _SKETCH_ROOM)])]
+    parts.append(Spacer(1, _SKETCH_ROOM))
+    return [KeepTogether([title, *_beside(parts, picture)])]
 
 
 def _picture(item: Item, display: Display, scale: float = POINTS) -> Flowable | None:
@@ -111,7 +112,9 @@ def _beside(parts: list[Flowable], picture: Flowable | None) -> list[Flowable]:
     """``parts`` with the drawing to their right."""
     if picture is None:
         return parts
-    table = Table([[parts, picture]], colWidths=[_WIDE - picture.width, picture.width])
+    table = Table(
+        [[parts, picture]], colWidths=[_WIDE - picture.width, picture.width], hAlign="LEFT"
+    )
     table.setStyle(_PAIR)
     return [table]
 

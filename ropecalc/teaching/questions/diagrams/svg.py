@@ -21,6 +21,17 @@ def img(picture: Picture) -> str:
     )
 
 
+def beside(words: str, picture: Picture | None) -> str:
+    """HTML with the picture to its right, or below it on a narrow page."""
+    if picture is None:
+        return words
+    return (
+        '<div style="display:flex;flex-wrap:wrap;align-items:flex-start;gap:4px 24px">'
+        f'<div style="flex:1 1 300px;max-width:640px">{words}</div>'
+        f'<div style="flex:0 1 auto">{img(picture)}</div></div>'
+    )
+
+
 def svg(picture: Picture) -> str:
     """The picture as an SVG document."""
     tall = picture.height
