@@ -204,33 +204,57 @@ _SWINGS = (
 )
 
 
+_NEAR = named(
+    q.LEG_ANGLE,
+    "near_angle",
+    "angle of the gaining leg from the line of pull",
+    r"\theta_\mathrm{g}",
+)
+_FAR = named(
+    q.LEG_ANGLE,
+    "far_angle",
+    "angle of the other leg from the line of pull",
+    r"\theta_\mathrm{l}",
+)
+
+
 def _swung(argument: Argument, gains: bool) -> Step:
     load, angle, swing = argument.symbols(q.LOAD, q.LEG_ANGLE, q.PULL_SWING)
     gaining, losing = argument.symbols(q.GAINING_LEG, q.LOSING_LEG)
+    near, far = argument.symbols(_NEAR, _FAR)
     sin, cos = argument.sympy.sin, argument.sympy.cos
-    near, far = angle / 2 - swing, angle / 2 + swing
+    nearer = argument.law(
+        "The gaining leg is nearer to the line of pull by the swing.", near, angle / 2 - swing
+    )
+    further = argument.law("The other is further from it.", far, angle / 2 + swing)
     across = argument.law(
-        "The gaining leg is nearer to the line of pull by the swing, the other further from it. "
-        "Balance across the pull.",
+        "Balance across the pull: the legs pull apart equally.",
         gaining * sin(near),
         losing * sin(far),
     )
-    along = argument.law("Balance along the pull.", gaining * cos(near) + losing * cos(far), load)
+    along = argument.law(
+        "Balance along the pull: together they carry the load.",
+        gaining * cos(near) + losing * cos(far),
+        load,
+    )
     mine, other = (gaining, losing) if gains else (losing, gaining)
     expressed = argument.solve("Express the other leg by this one.", across, other)
     put_in = argument.substitute("Put it into the second balance.", along, expressed)
     tension = argument.solve("Solve for the tension.", put_in, mine)
-    return argument.rewrite(
-        "Bring the fractions together (sine of a sum): the two angles add up to the whole.",
+    gathered = argument.rewrite(
+        "Bring the fractions together (sine of a sum).",
         tension,
-        load * sin(far if gains else near) / sin(angle),
+        load * sin(far if gains else near) / sin(near + far),
+    )
+    return argument.substitute(
+        "Put the angles in: the two add up to the whole.", gathered, nearer, further
     )
 
 
 @derive(
     "The pull swings off the bisector: the leg that gains",
     given=(q.LOAD, q.LEG_ANGLE, q.PULL_SWING),
-    between=(q.LOSING_LEG,),
+    between=(_NEAR, _FAR, q.LOSING_LEG),
     result=q.GAINING_LEG,
     assumptions=_SWINGS,
     conditions=(_SWUNG, _BENT),
@@ -246,7 +270,7 @@ def gaining_leg_tension(argument: Argument) -> Step:
 @derive(
     "The pull swings off the bisector: the leg that is relieved",
     given=(q.LOAD, q.LEG_ANGLE, q.PULL_SWING),
-    between=(q.GAINING_LEG,),
+    between=(_NEAR, _FAR, q.GAINING_LEG),
     result=q.LOSING_LEG,
     assumptions=_SWINGS,
     conditions=(_SWUNG, _BENT),

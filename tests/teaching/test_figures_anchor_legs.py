@@ -17,7 +17,7 @@ from ropecalc.teaching.figures.anchor_legs import (
 from ropecalc.units import Display
 
 START = ANCHOR_LEGS.start
-PULL = START["pull"]
+PULL = 200 * 9.80665
 
 
 def at(**changes: Any) -> AnchorLegs:
@@ -73,7 +73,7 @@ def test_past_a_leg_the_knot_swings_over_below_its_anchor(swing: float, side: in
     result = at(swing=swing)
     holds = next(leg for leg in result.legs if leg.tension > 0)
     assert math.copysign(1, holds.anchor[0]) == side
-    assert holds.tension == PULL
+    assert holds.tension == pytest.approx(PULL)
     assert math.dist(holds.anchor, result.knot) == pytest.approx(LEG)
     slack = next(leg for leg in result.legs if leg.number == result.slack)
     assert math.dist(slack.anchor, result.knot) <= LEG + 1e-9
@@ -90,7 +90,7 @@ def test_a_third_leg_in_the_plane_is_a_range_with_one_stretched_answer() -> None
     springs = [1 / lengths[0], 1 / lengths[1]]
     sink = 1 / (springs[1] + 2 * springs[0] * math.cos(math.radians(30)) ** 2)
     assert middle.tension / PULL == pytest.approx(springs[1] * sink, rel=0.02)
-    assert "anywhere from 0 kN to 2.00 kN" in summary(result, Display())
+    assert "anywhere from 0 kN to 1.96 kN" in summary(result, Display())
     shorter, longer = (at(third="middle", error=e).legs[1].tension for e in (-0.05, 0.05))
     assert shorter > 1.3 * middle.tension and longer < 0.05 * PULL
 
@@ -98,8 +98,50 @@ def test_a_third_leg_in_the_plane_is_a_range_with_one_stretched_answer() -> None
 def test_the_table_says_what_a_leg_may_have_to_carry() -> None:
     rows = table(at(third="middle"), Display())
     assert [row[0] for row in rows[1:]] == ["left leg", "middle leg", "right leg"]
-    assert rows[2][3] == "up to 2.00 kN"
+    assert rows[2][3] == "up to 1.96 kN"
     assert {row[3] for row in table(at(), Display())[1:]} == {"the same"}
+
+
+@pytest.mark.parametrize("error", [-0.05, 0.0, 0.05])
+@pytest.mark.parametrize("swing", [0, 10, 25])
+def test_what_a_leg_carries_lies_in_what_it_may_have_to_carry(error: float, swing: float) -> None:
+    for leg in at(third="middle", error=error, swing=swing, stiffness=20_000).legs:
+        assert leg.low <= leg.tension <= leg.high
+
+
+# --- three legs in space ----------------------------------------------------------------------
+
+
+def total_in_space(result: AnchorLegs) -> float:
+    """What is left over when all forces on the knot are added in three directions (N)."""
+    total = PULL * np.array([result.way[0], 0.0, result.way[1]])
+    for leg in result.legs:
+        away = np.array([leg.anchor[0], leg.behind, leg.anchor[1]])
+        assert np.linalg.norm(away) == pytest.approx(LEG)
+        total = total + leg.tension * away / LEG
+    return float(np.linalg.norm(total))
+
+
+@pytest.mark.parametrize(("angle", "swing"), [(60, 0), (60, 15), (60, -15), (100, 30), (150, -40)])
+def test_three_legs_in_space_balance(angle: float, swing: float) -> None:
+    assert total_in_space(at(third="space", angle=angle, swing=swing)) < 1e-6 * PULL
+
+
+def test_even_legs_in_space_carry_a_third_over_the_cosine_of_their_lean() -> None:
+    result = at(third="space", angle=60)
+    assert tensions(result) == pytest.approx([PULL / 3 / math.cos(math.radians(30))] * 3)
+    assert "each 30° from plumb" in summary(result, Display())
+    assert {row[3] for row in table(result, Display())[1:]} == {"the same"}
+
+
+def test_a_pull_outside_the_three_legs_is_told_in_words() -> None:
+    """The edge opposite to a leg is half as far from the middle as the anchors are."""
+    steepest = math.degrees(math.atan(math.tan(math.radians(30)) / 2 / math.cos(math.radians(30))))
+    assert not at(third="space", swing=steepest - 0.1).outside
+    beyond = at(third="space", swing=steepest + 0.1)
+    assert beyond.outside
+    assert "hangs slack" in summary(beyond, Display())
+    assert {row[1] for row in table(beyond, Display())[1:]} == {"no number"}
 
 
 def test_the_prediction_is_computed() -> None:

@@ -61,7 +61,6 @@ COMPARED = (2.0, *MARKED)
 """Rope lengths in the table (m)."""
 OFF = 1.0
 """How far off plumb the table asks for with a level pull (m)."""
-SHOWN_FIGURES = 2
 FORCES = "Show the forces on the litter"
 
 
@@ -337,8 +336,8 @@ class _Wall:
                 continue
             at = _hanging(rope, result.lean)
             mark.place(*at)
-            moved = say(look.display, at[0] - TOP[0], Kind.LENGTH, SHOWN_FIGURES)
-            shown = say(look.display, rope, Kind.LENGTH, SHOWN_FIGURES)
+            moved = say(look.display, at[0] - TOP[0], Kind.LENGTH)
+            shown = say(look.display, rope, Kind.LENGTH)
             words = f"{shown} of rope: {moved}"
             labels.append(Label(words, at, LIMIT.color, aside))
         return labels
@@ -353,7 +352,7 @@ class _Wall:
         if level < 0.1:
             level = z + 0.5
         self._offset.place((TOP[0], level), (x, level))
-        words = say(look.display, result.moved, Kind.LENGTH, SHOWN_FIGURES)
+        words = say(look.display, result.moved, Kind.LENGTH)
         at = ((TOP[0] + x) / 2, level)
         return [Label(words, at, bold=True, towards=(0.0 if x > 4.0 else 1.0, -1))]
 
@@ -455,7 +454,7 @@ class _CloseUp:
 
 def _angle(display: Display, angle: float, radius: float, middle: float) -> Label:
     out = (math.cos(middle), math.sin(middle))
-    words = say(display, angle, Kind.ANGLE, SHOWN_FIGURES)
+    words = say(display, angle, Kind.ANGLE)
     return Label(words, (radius * out[0], radius * out[1]), THIN.color, out)
 
 

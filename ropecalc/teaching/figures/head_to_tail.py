@@ -18,7 +18,6 @@ from ropecalc.teaching.figures.free_body import Pull, neat_force
 from ropecalc.teaching.figures.words import say
 from ropecalc.units import Display, Kind
 
-_FIGURES = 2
 _BESIDE, _ABOVE = 170.0, 86.0  # pixels left free for labels and for the bar
 _SHORTEST = 6.0  # pixels; a shorter side has no room for its label's direction
 
@@ -45,13 +44,21 @@ class HeadToTail:
         sides: int = 4,
     ) -> None:
         self._wide, self._tall = wide, tall
-        axes = canvas.blank(left, bottom, wide, tall, title)
+        self._canvas = canvas
+        self._axes = axes = canvas.blank(left, bottom, wide, tall, title)
         axes.set_xlim(0, wide)
         axes.set_ylim(0, tall)
         self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(sides)]
         self._bar = ScaleBar(canvas, axes)
         self._labels = Labels(canvas, axes, sides, 10)
         self._notice = Notice(canvas, axes, 0.5, 0.55, int(wide / 9))
+
+    def give_way(self, hidden: bool) -> None:
+        """Leave the place to another picture that stands there, or take it again."""
+        self._clear()
+        if self._axes.get_visible() == hidden:
+            self._axes.set_visible(not hidden)
+            self._canvas.forget_background()
 
     def say(self, sentence: str) -> None:
         """A sentence in place of the polygon."""
@@ -102,6 +109,6 @@ def _labels(pulls: Sequence[Pull], corners: Sequence[Place], display: Display) -
         inside = (centre[0] - middle[0]) * away[0] + (centre[1] - middle[1]) * away[1]
         if inside > 1e-6:
             away = (-away[0], -away[1])
-        words = f"{name}\n{say(display, size, Kind.FORCE, _FIGURES)}"
+        words = f"{name}\n{say(display, size, Kind.FORCE)}"
         labels.append(Label(words, middle, stroke.color, away, True))
     return labels

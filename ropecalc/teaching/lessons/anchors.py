@@ -108,9 +108,9 @@ def _three_in_a_row() -> Mapping[str, Quantity]:
         "stiffness": (_STIFFNESS, Kind.FORCE, 2),
         "depth": (_DEPTH, Kind.LENGTH),
         "error": (0.03, Kind.LENGTH, 1),
-        "taut": (taut, Kind.FORCE, 2),
-        "short": (short, Kind.FORCE, 2),
-        "long": (long, Kind.FORCE, 2),
+        "taut": (taut, Kind.FORCE),
+        "short": (short, Kind.FORCE),
+        "long": (long, Kind.FORCE),
     }
 
 
