@@ -182,6 +182,28 @@ def _run_paper_again(options: argparse.Namespace) -> int:
     return _print("".join(f"Wrote {path}.\n" for path in files))
 
 
+def export(add: AddParser) -> None:
+    """`ropecalc export`: a package for a learning platform."""
+    parser = add(
+        "export",
+        help="write a QTI 2.1 package of papers for a learning platform",
+        epilog="The package holds the answers: import it yourself and hand it to nobody. "
+        "One of the whole class lets the platform draw each learner's numbers.",
+    )
+    parser.add_argument("folder", metavar="FOLDER", help="the examination's folder")
+    parser.add_argument("student", nargs="?", default="", help="default: the whole class")
+    parser.add_argument("--units", default="kN,m,kg", help="units asked for, e.g. lbf,ft,lb")
+    parser.set_defaults(run=_run_export)
+
+
+def _run_export(options: argparse.Namespace) -> int:
+    from ropecalc.planning.report import read_display
+    from ropecalc.teaching.papers.making import export_package
+
+    display = read_display(options.units)
+    return _print(f"Wrote {export_package(Path(options.folder), options.student, display)}.\n")
+
+
 def mark(add: AddParser) -> None:
     """`ropecalc mark`: mark what came back."""
     parser = add(
@@ -251,6 +273,7 @@ COMMANDS: tuple[Callable[[AddParser], None], ...] = (
     survey_sheet,
     papers,
     paper_again,
+    export,
     mark,
     forget,
 )

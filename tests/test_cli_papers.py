@@ -54,6 +54,17 @@ def test_one_paper_again_and_one_student_gone(
     assert "nobody called “bo”" in capsys.readouterr().err
 
 
+def test_packages_for_a_learning_platform(exam: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["export", str(exam)]) == 0
+    assert main(["export", str(exam), "bo", "--units", "lbf,ft,lb"]) == 0
+    told = capsys.readouterr().out
+    for name in ("class-platform.zip", "platform-bo.zip"):
+        assert (exam / "keys" / name).read_bytes().startswith(b"PK")
+        assert f"Wrote {exam / 'keys' / name}." in told
+    assert main(["export", str(exam), "nobody"]) == 2
+    assert "nobody called “nobody”" in capsys.readouterr().err
+
+
 def test_what_is_wrong_is_a_sentence(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "plan.toml").write_text(BLUEPRINT.replace("easy = 1", "easy = 50"))
     (tmp_path / "class.csv").write_text("ada\n")

@@ -19,6 +19,7 @@ from ropecalc.teaching.papers.making import (
     RESULTS,
     RETURNS,
     Wishes,
+    export_package,
     forget,
     make_issue,
     write_again,
@@ -59,6 +60,10 @@ class DeskPage(CoursePage):
     def again(self) -> "AgainDesk":
         """One student's paper once more."""
         return AgainDesk(self._session, self._course)
+
+    def export(self) -> "ExportDesk":
+        """Papers for a learning platform."""
+        return ExportDesk(self._session, self._course)
 
     def mark(self) -> "MarkDesk":
         """Marking what came back."""
@@ -210,6 +215,26 @@ class AgainDesk(_Desk):
         wishes = Wishes(self._size.value, display=self._session.display)
         files = write_again(self._at(self._folder), self._student.value.strip(), wishes)
         return "\n".join(f"Written: {path}" for path in files)
+
+
+class ExportDesk(_Desk):
+    """A package for a learning platform, of the class or of one student."""
+
+    what = "“Write the package” writes a QTI 2.1 package of papers for a learning platform."
+
+    def __init__(self, session: Session, course: Path) -> None:
+        self._session = session
+        self._folder = _line("Folder of the papers", FOLDER)
+        self._student = _line("Student (empty: all)")
+        super().__init__(course, "Write the package", self._folder, self._student)
+
+    def _do(self) -> str:
+        student = self._student.value.strip()
+        path = export_package(self._at(self._folder), student, self._session.display)
+        return (
+            f"Written: {path}\n"
+            "It holds the answers: import it into the platform yourself and hand it to nobody."
+        )
 
 
 class MarkDesk(_Desk):

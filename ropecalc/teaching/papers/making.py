@@ -17,6 +17,7 @@ from ropecalc.teaching.papers.class_list import file_name, separator
 from ropecalc.teaching.papers.issue import FILE, Issue, pass_mark, read_issue, write_issue
 from ropecalc.teaching.papers.paper import Paper, make_paper
 from ropecalc.teaching.papers.paper_notebook import as_text, paper_notebook
+from ropecalc.teaching.papers.qti import class_package, paper_package
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON
 from ropecalc.units import Display
@@ -93,6 +94,27 @@ def write_again(folder: Path, student: str, wishes: Wishes) -> tuple[Path, ...]:
     return write_paper(_paper(read_issue(folder, BANK), student, folder), folder, wishes)
 
 
+def export_package(folder: Path, student: str = "", display: Display | None = None) -> Path:
+    """Write a package for a learning platform beside the keys, for it holds the answers.
+
+    It is that of ``student``, or without a name that of the whole class. Raises
+    :class:`PaperError` in words.
+    """
+    issue = read_issue(folder, BANK)
+    if student:
+        path = folder / KEYS / _platform_name(student)
+        content = paper_package(_paper(issue, student, folder), display)
+    else:
+        path = folder / KEYS / "class-platform.zip"
+        content = class_package(issue.papers, display)
+    write_whole(path, content)
+    return path
+
+
+def _platform_name(student: str) -> str:
+    return f"platform-{file_name(student)}.zip"
+
+
 def _paper(issue: Issue, student: str, folder: Path) -> Paper:
     try:
         return issue.paper(student)
@@ -123,6 +145,7 @@ def forget(folder: Path, student: str) -> tuple[Path, ...]:
 def _files_about(paper: Paper, folder: Path) -> Iterator[Path]:
     name = file_name(paper.student)
     written = {f"paper-{name}.ipynb", f"paper-{name}.pdf", f"key-{name}.pdf", REPORT}
+    written.add(_platform_name(paper.student))
     for path in sorted(folder.rglob("*")):
         if not path.is_file() or path.suffix == ".csv" or path.name == FILE:
             continue

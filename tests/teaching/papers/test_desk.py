@@ -50,6 +50,20 @@ def test_the_examples_make_papers_that_can_be_marked(desk: DeskPage, tmp_path: P
     assert "1 of 3 papers came back" in marked and "grades.csv" in marked
 
 
+def test_packages_for_a_learning_platform(desk: DeskPage, tmp_path: Path) -> None:
+    make = desk.make()
+    fill(make, "also as PDF to print", False)
+    press(make)
+    export = desk.export()
+    assert "class-platform.zip" in press(export)
+    fill(export, "Student (empty: all)", "heron-2")
+    said = press(export)
+    assert "platform-heron-2.zip" in said and "hand it to nobody" in said
+    assert (tmp_path / "exam-1" / "keys" / "platform-heron-2.zip").is_file()
+    fill(export, "Student (empty: all)", "nobody")
+    assert "Not done." in press(export)
+
+
 def test_one_paper_again_with_its_pdf(desk: DeskPage, tmp_path: Path) -> None:
     make = desk.make()
     fill(make, "also as PDF to print", False)
@@ -89,5 +103,5 @@ def test_the_bank_is_listed_by_lesson(desk: DeskPage) -> None:
     for line, (lesson, templates) in zip(lines, sorted(BY_LESSON.items()), strict=True):
         assert line.startswith(f"Lesson {lesson}, ")
         assert all(template.key in line for template in templates)
-    for view in (desk.make(), desk.again(), desk.mark(), desk.forget()):
+    for view in (desk.make(), desk.again(), desk.export(), desk.mark(), desk.forget()):
         assert view.summary().endswith(".")

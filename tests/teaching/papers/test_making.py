@@ -11,6 +11,7 @@ from ropecalc.teaching.papers.making import (
     KEYS,
     RETURNS,
     Wishes,
+    export_package,
     forget,
     make_issue,
     write_again,
@@ -71,6 +72,22 @@ def test_one_paper_again_is_the_same_as_before(tmp_path: Path) -> None:
     assert {path: path.read_bytes() for path in before} == before
     with pytest.raises(PaperError, match="nobody called “cy”"):
         write_again(tmp_path, "cy", Wishes())
+
+
+def test_packages_for_a_platform_lie_beside_the_keys_and_go_with_the_student(folder: Path) -> None:
+    everybody, ada = export_package(folder), export_package(folder, "Ada B.")
+    assert names(folder) >= {f"{KEYS}/class-platform.zip", f"{KEYS}/platform-ada-b.zip"}
+    before = everybody.read_bytes()
+    assert export_package(folder).read_bytes() == before
+    ada.rename(folder / RETURNS / "renamed.zip")
+    export_package(folder, "Ada B.")
+    forget(folder, "Ada B.")
+    assert names(folder) & {f"{KEYS}/platform-ada-b.zip", f"{RETURNS}/renamed.zip"} == set()
+    with pytest.raises(PaperError, match="nobody called “Ada B.”"):
+        export_package(folder, "Ada B.")
+    forget(folder, "bo")
+    with pytest.raises(PaperError, match="no paper left"):
+        export_package(folder)
 
 
 def test_a_student_is_forgotten_everywhere_and_nobody_else(folder: Path) -> None:

@@ -1,0 +1,243 @@
+"""Packages for learning platforms, read and marked by a general reader of the standard.
+
+The reader (pyslet) knows nothing of this course: it takes the items out of the package, gives
+them answers and runs their response processing. What it finds is compared with the course's own
+marking of the same answers.
+"""
+
+import io
+import logging
+import re
+import zipfile
+from collections.abc import Mapping
+from typing import Any
+from xml.etree import ElementTree as ET
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from pyslet.imscpv1p2 import ManifestDocument
+from pyslet.qtiv2.variables import ItemSessionState
+from pyslet.qtiv2.xml import QTIDocument
+
+from ropecalc import cautions
+from ropecalc.teaching.papers.issue import Issue
+from ropecalc.teaching.papers.paper import RIGHT, Item, Paper
+from ropecalc.teaching.papers.qti import class_package, paper_package
+from ropecalc.teaching.papers.trouble import PaperError
+from ropecalc.teaching.questions.bank import BANK
+from ropecalc.teaching.questions.draw import draw
+from ropecalc.teaching.questions.marking import Verdict, mark
+from ropecalc.teaching.questions.template import Template
+from ropecalc.units import Display
+from tests.teaching.papers.examples import issue
+
+pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning:pyslet")
+QTI = "{http://www.imsglobal.org/xsd/imsqti_v2p1}"
+PACKAGING = "{http://www.imsglobal.org/xsd/imscp_v1p1}"
+CLASS: Issue = issue("Ada B.", "heron-2", "heron-3")
+PAPER = CLASS.papers[0]
+IMPERIAL = Display(force="lbf", length="ft", mass="lb")
+NUMBERS = [question for question in BANK.values() if isinstance(question, Template)]
+SAMPLE = {q.key: q for q in (*{q.kind: q for q in NUMBERS}.values(), *NUMBERS[::8])}
+"""Numbers of every kind and from every part of the bank."""
+MIXED = Paper("Mixed", "ada", 90, tuple(Item(draw(q, "rain")) for q in SAMPLE.values()))
+
+
+def files(package: bytes) -> dict[str, bytes]:
+    with zipfile.ZipFile(io.BytesIO(package)) as opened:
+        assert opened.testzip() is None
+        return {name: opened.read(name) for name in opened.namelist()}
+
+
+def read(document: bytes) -> Any:
+    """A document as the outside reader has it; an element out of place is an error there."""
+    found = QTIDocument()
+    found.read(io.BytesIO(document))
+    return found.root
+
+
+def outcomes(item: Any, answer: str | None) -> tuple[float, str | None]:
+    """The score and the name of the feedback that the item itself gives to ``answer``."""
+    state = ItemSessionState(item)
+    state.begin_session()
+    if answer is not None:
+        state["RESPONSE"].set_value(answer)
+    state.end_attempt()
+    return state["SCORE"].value, state["FEEDBACK"].value
+
+
+def told(document: bytes) -> dict[str, str]:
+    return {
+        feedback.attrib["identifier"]: "".join(feedback.itertext()).strip()
+        for feedback in ET.fromstring(document).iter(f"{QTI}modalFeedback")
+    }
+
+
+def in_package(paper: Paper, display: Display) -> list[tuple[Item, bytes]]:
+    found = files(paper_package(paper, display))
+    return [(item, found[f"items/q{n:02d}.xml"]) for n, item in enumerate(paper.items, 1)]
+
+
+def numbers(item: Item, display: Display) -> Mapping[str, float]:
+    """The right number and every mistake's, in the unit that the item asks for."""
+    unit = display.unit(item.template.kind)
+    return {
+        option: item.option_value(option) / unit.factor for option in (RIGHT, *item.drawn.mistaken)
+    }
+
+
+@pytest.mark.parametrize("display", [Display(), IMPERIAL], ids=["SI", "lbf"])
+def test_numbers_are_marked_from_the_package_alone(display: Display) -> None:
+    for item, document in in_package(MIXED, display):
+        outside, said = read(document), told(document)
+        for option, number in numbers(item, display).items():
+            score, feedback = outcomes(outside, f"{number:.9g}")
+            if option == RIGHT:
+                assert (score, feedback) == (1.0, "right"), item.template.key
+                assert said["right"].startswith("Right.")
+            else:
+                assert (score, feedback) == (0.0, f"mistake-{option}"), item.template.key
+                assert item.template.mistake(option).why in said[f"mistake-{option}"]
+        assert outcomes(outside, "-7.77e9") == (0.0, "wrong")
+        assert outcomes(outside, None) == (0.0, None)
+
+
+SOME = in_package(MIXED, Display())[::3]
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(0, len(SOME) - 1), st.floats(-0.2, 0.2), st.integers(0, 9))
+def test_a_number_near_the_answer_or_a_mistake_is_marked_as_the_course_marks_it(
+    which: int, off: float, near: int
+) -> None:
+    item, document = SOME[which]
+    of = list(numbers(item, Display()).values())
+    number = of[near % len(of)] * (1 + off)
+    unit = Display().unit(item.template.kind)
+    ours = mark(item.drawn, f"{number:.9g} {unit.symbol}")
+    expected = {
+        Verdict.RIGHT: (1.0, "right"),
+        Verdict.MISTAKE: (0.0, f"mistake-{ours.mistake}"),
+    }.get(ours.verdict, (0.0, "wrong"))
+    assert outcomes(read(document), f"{number:.9g}") == expected
+
+
+def test_a_choice_is_marked_and_explained_from_the_package_alone() -> None:
+    chosen = [pair for pair in in_package(PAPER, Display()) if pair[0].options]
+    assert len(chosen) == 2
+    for item, document in chosen:
+        outside, said = read(document), told(document)
+        shown = [c.text for c in ET.fromstring(document).iter(f"{QTI}simpleChoice")]
+        for letter, option, text in zip("ABCDEFGH", item.options, shown, strict=False):
+            assert text == Display().show(item.option_value(option), item.template.kind)
+            assert outcomes(outside, letter) == (float(option == RIGHT), letter)
+            if option == RIGHT:
+                assert said[letter].startswith("Right.")
+            else:
+                assert item.template.mistake(option).why in said[letter]
+        assert outcomes(outside, None) == (0.0, None)
+
+
+def test_the_reader_finds_nothing_to_complain_about(caplog: pytest.LogCaptureFixture) -> None:
+    for package in (paper_package(PAPER), class_package(CLASS.papers), paper_package(MIXED)):
+        with caplog.at_level(logging.WARNING):
+            for name, content in files(package).items():
+                if name != "imsmanifest.xml":
+                    read(content)
+                else:
+                    manifest = ManifestDocument()
+                    manifest.read(io.BytesIO(content))
+    assert caplog.messages == []
+    broken = files(paper_package(PAPER))["items/q01.xml"].replace(b"<itemBody>", b"<itemBody><x/>")
+    with pytest.raises(Exception, match="in ItemBody"):
+        read(broken)
+
+
+def test_the_entry_names_its_unit_and_turns_a_comma_down() -> None:
+    for display in (Display(), IMPERIAL):
+        for item, document in in_package(MIXED, display):
+            body = ET.fromstring(document).find(f"{QTI}itemBody")
+            assert body is not None
+            words, unit = "".join(body.itertext()), display.unit(item.template.kind)
+            assert f"in {unit.words} ({unit.symbol})" in words or not unit.symbol
+            assert "decimal point" in words
+            assert cautions.KNOWLEDGE_CHECK in words
+            entry = next(body.iter(f"{QTI}textEntryInteraction"))
+            for fits in ("3", "3.", "3.52", "-0.5", "+1.2e3"):
+                assert re.fullmatch(entry.attrib["patternMask"], fits)
+            for other in ("3,52", "3.5 kN", "1.000.000", "x"):
+                assert not re.fullmatch(entry.attrib["patternMask"], other)
+
+
+def test_the_test_holds_title_time_caution_and_what_must_be_right() -> None:
+    found = files(paper_package(PAPER))
+    root = ET.fromstring(found["test.xml"])
+    assert root.attrib["title"] == f"{PAPER.title}, paper {PAPER.code}"
+    assert root.find(f"{QTI}timeLimits").attrib == {"maxTime": "2400"}  # type: ignore[union-attr]
+    rubrics = ["".join(r.itertext()).strip() for r in root.iter(f"{QTI}rubricBlock")]
+    assert rubrics == [cautions.KNOWLEDGE_CHECK, cautions.AUTHORITY]
+    at_end = root.find(f"{QTI}testFeedback")
+    assert at_end is not None and cautions.KNOWLEDGE_CHECK in "".join(at_end.itertext())
+    must = [r.attrib["identifier"] for r in root.iter() if r.attrib.get("category") == "must-pass"]
+    assert must == [f"q{n:02d}" for n, item in enumerate(PAPER.items, 1) if item.must_pass] != []
+    title = ET.fromstring(found[f"items/{must[0]}.xml"]).attrib["title"]
+    assert title == "2. Hauling beside track lines (must be right)"
+    assert b"must be right" in found["imsmanifest.xml"]
+
+
+@pytest.mark.parametrize("package", [paper_package(PAPER), class_package(CLASS.papers)])
+def test_manifest_test_and_items_refer_to_each_other(package: bytes) -> None:
+    found = files(package)
+    manifest = ET.fromstring(found["imsmanifest.xml"])
+    resources = {r.attrib["identifier"]: r for r in manifest.iter(f"{PACKAGING}resource")}
+    hrefs = {f.attrib["href"] for f in manifest.iter(f"{PACKAGING}file")}
+    assert hrefs | {"imsmanifest.xml"} == set(found)
+    items = {i: r.attrib["href"] for i, r in resources.items() if "item" in r.attrib["type"]}
+    needed = {d.attrib["identifierref"] for d in resources["test"].iter(f"{PACKAGING}dependency")}
+    assert needed == set(items)
+    references = ET.fromstring(found["test.xml"]).iter(f"{QTI}assessmentItemRef")
+    assert {r.attrib["identifier"]: r.attrib["href"] for r in references} == items
+    for name, href in items.items():
+        assert ET.fromstring(found[href]).attrib["identifier"] == name
+
+
+def test_the_package_of_a_class_draws_one_students_numbers_for_each_question() -> None:
+    found = files(class_package(CLASS.papers))
+    sections = list(ET.fromstring(found["test.xml"]).iter(f"{QTI}assessmentSection"))
+    drawn = [s for s in sections if s.find(f"{QTI}selection") is not None]
+    assert len(drawn) == len(PAPER.items)
+    for section in drawn:
+        assert section.find(f"{QTI}selection").attrib == {"select": "1"}  # type: ignore[union-attr]
+        variants = {
+            found[r.attrib["href"]].partition(b"<responseDeclaration")[2]
+            for r in section.iter(f"{QTI}assessmentItemRef")
+        }
+        assert len(variants) == len(CLASS.papers)
+    everything = b"".join(found.values())
+    for paper in CLASS.papers:
+        assert paper.student.encode() not in everything and paper.code.encode() not in everything
+
+
+def test_the_same_paper_twice_is_no_two_variants() -> None:
+    names = files(class_package((PAPER, PAPER)))
+    assert sorted(n for n in names if n.startswith("items/")) == [
+        f"items/q{n:02d}.xml" for n in range(1, len(PAPER.items) + 1)
+    ]
+
+
+def test_papers_that_ask_something_else_go_into_no_common_package() -> None:
+    other = issue("cy", title="Another").papers
+    with pytest.raises(PaperError, match="do not ask the same"):
+        class_package((PAPER, *other))
+    with pytest.raises(PaperError, match="no paper left"):
+        class_package(())
+
+
+def test_the_bytes_are_the_same_each_time_and_the_papers_code_can_be_found() -> None:
+    assert paper_package(PAPER) == paper_package(issue("Ada B.").papers[0])
+    assert class_package(CLASS.papers) == class_package(
+        issue("Ada B.", "heron-2", "heron-3").papers
+    )
+    assert PAPER.code.encode() in paper_package(PAPER)
+    assert PAPER.student.encode() not in b"".join(files(paper_package(PAPER)).values())
