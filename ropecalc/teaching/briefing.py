@@ -1,10 +1,12 @@
 """A raise on one page for the people who run it, and afterwards: predicted against measured.
 
 Both are about one setting of the plan board: its start, or what the figure on the same page shows.
-Predicted readings are rounded up and stop values down.
+Predicted readings are rounded up; the values at which the team asks and stops are rounded down, and
+so low that a cell which shows too little still gets there in time.
 """
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from html import escape
 
 import ipywidgets as widgets
@@ -23,7 +25,7 @@ from ropecalc.mechanics.measurement import (
 from ropecalc.mechanics.tensioner import line_name
 from ropecalc.mechanics.vectors import weight
 from ropecalc.teaching.buttons import button
-from ropecalc.teaching.figures.plan_board import PLAN_BOARD, Board, compute
+from ropecalc.teaching.figures.plan_board import LET_OUT, PLAN_BOARD, Board, compute
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 from ropecalc.units import Display, Kind, Rounding, parse_quantity
@@ -31,6 +33,8 @@ from ropecalc.units import Display, Kind, Rounding, parse_quantity
 Settings = Callable[[], Mapping[str, object]]
 """What gives the plan board's values, SI by control."""
 
+CELL_ERROR = 100.0
+"""Error in N that a cell starts with; the learner enters their own."""
 _BLANK = "______________"
 _ROLES = (
     "controller",
@@ -87,7 +91,7 @@ def station_rows(board: Board, display: Display) -> Rows:
         together += row.feed or 0.0
         note = "takes most" if row is board.governing else ""
         if row.feed is not None and row.feed < 0:
-            note = "let out to here"
+            note = f"{LET_OUT}, to here"
         if not row.held:
             note = "not held"
         rows.append(
@@ -101,41 +105,115 @@ def station_rows(board: Board, display: Display) -> Rows:
     return rows
 
 
-def cell_rows(board: Board, display: Display) -> Rows:
-    """What each cell should read at the governing station, by the last move, and where to stop.
+@dataclass(frozen=True)
+class Cell:
+    """One load cell at the governing station, forces in N.
 
+    ``bands`` is what it carries by the last move, in the order of ``MOVES``. ``ask`` and ``stop``
+    are readings: above ``ask`` the plan may be exceeded, at ``stop`` the margin may be used up,
+    even if the cell shows too little. ``stop`` is None where no strength was entered.
+    """
+
+    name: str
+    bands: tuple[Band, ...]
+    ask: float
+    stop: float | None
+
+    @property
+    def most(self) -> float:
+        """What it is predicted to carry at most."""
+        return max(band.high for band in self.bands)
+
+    @property
+    def too_coarse(self) -> bool:
+        """Whether the team would have to ask where everything is as planned."""
+        return self.ask <= self.most
+
+
+MOVES = (LastMove.TAKEN_IN, LastMove.HANDED_OVER, LastMove.LET_OUT)
+
+
+def cells(board: Board, cell_error: float) -> tuple[Cell, ...]:
+    """The cells at the governing station, each off by ``cell_error`` (N) at most.
+
+    The plan counts on loads that are higher by the board's uncertainty. What a cell shows may be
+    too little by its error, so a reading and that error together stay within what is counted on.
     Empty where no number can be relied on.
     """
     row = board.governing
     if row is None or row.total is None or row.haul is None:
         return ()
     system = Tensioner(board.count, board.efficiency)
-    moves = (LastMove.TAKEN_IN, LastMove.HANDED_OVER, LastMove.LET_OUT)
-    found: list[tuple[str, list[Band], float | None]] = []
+    found: list[tuple[str, tuple[Band, ...], float | None]] = []
     for number in dict.fromkeys((1, board.count)):
-        bands = [
+        bands = tuple(
             line_reading(system, track_tension=row.total, line=number, last_move=move).band
-            for move in moves
-        ]
+            for move in MOVES
+        )
         found.append((line_name(number, board.count), bands, board.line_stop))
-    found.append(("all lines, at the hub", [Band(row.total, row.total)] * 3, board.hub_allowed))
-    found.append(("haul line, at the litter", [Band(row.haul, row.haul)] * 3, None))
+    found.append(("all lines, at the hub", (Band(row.total, row.total),) * 3, board.hub_allowed))
+    found.append(("haul line, at the litter", (Band(row.haul, row.haul),) * 3, None))
+    higher = 1.0 + board.uncertainty
+    return tuple(
+        Cell(
+            name,
+            bands,
+            max(0.0, max(band.high for band in bands) * higher - cell_error),
+            None if stop is None else max(0.0, min(stop, stop * higher - cell_error)),
+        )
+        for name, bands, stop in found
+    )
+
+
+def cell_rows(found: Sequence[Cell], display: Display) -> Rows:
+    """What each cell should show, by the last move, and where to ask and to stop."""
+    if not found:
+        return ()
 
     def up(value: float) -> str:
         return display.show(value, Kind.FORCE, 2, Rounding.UP)
 
-    def shown(band: Band) -> str:
-        low = display.show(band.low, Kind.FORCE, 2, Rounding.DOWN)
-        return up(band.high) if band.width < 1e-9 else f"{low} to {up(band.high)}"
+    def down(value: float) -> str:
+        return display.show(value, Kind.FORCE, 2, Rounding.DOWN)
 
-    rows: list[tuple[str, ...]] = [
-        ("Cell in", "Taken in", "Handed over", "Let out", "Ask above", "Stop at")
+    def shown(band: Band) -> str:
+        return up(band.high) if band.width < 1e-9 else f"{down(band.low)} to {up(band.high)}"
+
+    head = ("Cell in", "Taken in", "Handed over", "Let out", "Ask above", "Stop at")
+    rows = [
+        (
+            cell.name,
+            *(shown(band) for band in cell.bands),
+            down(cell.ask),
+            _BLANK if cell.stop is None else down(cell.stop),
+        )
+        for cell in found
     ]
-    for name, bands, stop in found:
-        most = max(band.high for band in bands)
-        limit = _BLANK if stop is None else display.show(stop, Kind.FORCE, 2, Rounding.DOWN)
-        rows.append((name, *(shown(band) for band in bands), up(most), limit))
-    return rows
+    return (head, *rows)
+
+
+def about_cells(
+    found: Sequence[Cell], board: Board, cell_error: float, display: Display
+) -> tuple[str, ...]:
+    """How to read the cells, and what their limits count."""
+    if not found:
+        return ("No tension here can be relied on: plan anew.",)
+    off = display.show(cell_error, Kind.FORCE, 2, Rounding.UP)
+    more = f"{100 * board.uncertainty:.0f} %"
+    counted = (
+        f"Readings are rounded up, limits down. A cell may be off by {off}. Above “ask above” the "
+        f"line may carry more than planned and {more} on top, if the cell shows too little. "
+        "“Stop at” counts both as well."
+    )
+    coarse = [cell.name for cell in found if cell.too_coarse]
+    if not coarse:
+        return (WRITE_DOWN, counted)
+    return (
+        WRITE_DOWN,
+        counted,
+        f"Too coarse a cell for such a plan: {', '.join(coarse)}. Its error is as large as what "
+        "the plan allows for. Use a smaller cell.",
+    )
 
 
 class BriefingCard(Shown):
@@ -145,12 +223,24 @@ class BriefingCard(Shown):
         self._session = session
         self._settings = settings or start_settings
         self._page = widgets.HTML()
+        self._error = CELL_ERROR
+        self._entry = widgets.Text(
+            description="A cell may be off by",
+            continuous_update=False,
+            style={"description_width": "150px"},
+            layout={"width": "270px"},
+        )
+        self._entry.observe(lambda _: self._refresh(), names="value")
         renew = button("Take over the figure's settings", self._refresh, icon="refresh")
-        renew.layout.align_self = "flex-start"
-        super().__init__([renew, self._page])
+        row = widgets.HBox([renew, self._entry], layout={"flex_flow": "row wrap"})
+        super().__init__([row, self._page])
         self.add_class("ropecalc-briefing")
-        session.on_units(lambda _: self._refresh())
-        self._refresh()
+        session.on_units(lambda _: self._relabel())
+        self._relabel()
+
+    def enter_error(self, text: str) -> None:
+        """Put ``text`` into the field for the cells' error, as the learner would."""
+        self._entry.value = text
 
     def summary(self) -> str:
         """The card's numbers in plain text."""
@@ -175,8 +265,7 @@ class BriefingCard(Shown):
             f"Guidance ends at {display.show(site.lift.guidance_ends, Kind.LENGTH)}; from there "
             "the edge attendants take over.",
         )
-        cells = cell_rows(board, display)
-        readings = (WRITE_DOWN,) if cells else ("No tension here can be relied on: plan anew.",)
+        found = cells(board, self._error)
         names = [f"{role}: {_BLANK}" for role in _ROLES]
         return [
             ("Raise", about, ()),
@@ -184,14 +273,37 @@ class BriefingCard(Shown):
             ("Keep out", _KEEP_OUT, ()),
             ("Calls and rules", _RULES, ()),
             ("Stations", (), station_rows(board, display)),
-            ("Cells, where it takes most", readings, cells),
+            (
+                "Cells, where it takes most",
+                (*self._trouble, *about_cells(found, board, self._error, display)),
+                cell_rows(found, display),
+            ),
             ("If", (), (("What happens", "What to do"), *_IF)),
             ("Patient and attendant", (f"Who talks to them: {_BLANK}", f"Weather: {_BLANK}"), ()),
             ("Debrief", (f"Where and when: {_BLANK}",), ()),
             ("Before use", (AUTHORITY_FIRST, f"Checked by, and when: {_BLANK}{_BLANK}"), ()),
         ]
 
+    def _relabel(self) -> None:
+        """The field in the reader's units; what it means does not change."""
+        self._entry.value = self._session.display.show(self._error, Kind.FORCE)
+        self._refresh()
+
+    def _read_error(self) -> None:
+        """The cells' error from its field; what cannot be read is said, and the last one kept."""
+        self._trouble: tuple[str, ...] = ()
+        try:
+            typed = parse_quantity(self._entry.value, Kind.FORCE)[0]
+        except ValueError as error:
+            self._trouble = (f"A cell may be off by: {error}",)
+            return
+        if typed < 0:
+            self._trouble = ("A cell may be off by: write it without a sign.",)
+            return
+        self._error = typed
+
     def _refresh(self) -> None:
+        self._read_error()
         parts = []
         for heading, sentences, rows in self._parts():
             items = "".join(f"<li>{escape(sentence)}</li>" for sentence in sentences)
@@ -226,8 +338,6 @@ _FIELDS = (
     ("haul_error", "Error of the haul cell", Kind.FORCE),
     ("track_error", "Error of the track cells", Kind.FORCE),
 )
-_CELL_ERROR = 100.0
-"""Error in N that both cells start with; the learner enters their own."""
 
 
 class Debrief(Shown):
@@ -273,8 +383,8 @@ class Debrief(Shown):
                 way.line_tension,
                 way.haul_elevation,
                 way.ground_depression,
-                _CELL_ERROR,
-                _CELL_ERROR,
+                CELL_ERROR,
+                CELL_ERROR,
             )
             for (key, _, kind), value in zip(_FIELDS, predicted, strict=True):
                 self._entries[key].value = display.show(value or 0.0, kind)

@@ -84,7 +84,11 @@ def test_rope_in_the_table_adds_up_to_the_change_of_length() -> None:
     stations = plan_of(board).stations
     assert moved == pytest.approx(4 * (stations[0].track_length - stations[-1].track_length))
     assert any(row.feed is not None and row.feed < 0 for row in board.rows)
-    assert "let out" in words()
+    assert "let out, slowly" in words()
+    table = PLAN_BOARD.table
+    assert table is not None
+    slowly = [row for row in table(board, Display()) if row[-1] == "let out, slowly"]
+    assert [row[2].startswith("out ") for row in slowly] == [True]
 
 
 def test_limits_are_the_learners() -> None:

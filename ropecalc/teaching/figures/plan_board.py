@@ -82,6 +82,8 @@ BACK = math.radians(30.0)
 """How steeply the lines run down behind the head (rad below the horizontal)."""
 STIFFNESS, LEAST_PLAY, TAIL = 50_000.0, 1.0, 6.0
 """Of the ropes (EA, N), and what is left to the hub and beyond the device (m)."""
+LET_OUT = "let out, slowly"
+"""Said of a station to which tensioner rope has to go out."""
 _KEPT_PLANS = 256
 
 
@@ -419,7 +421,7 @@ def _demands(result: Board, display: Display) -> str:
             f"ropes of stiffness {force(STIFFNESS)}."
         )
     if any(row.feed is not None and row.feed < 0 for row in result.rows):
-        words += " On the way up the tensioner also has to be let out: see the table."
+        words += " On the way up the tensioner also has to be let out, slowly: see the table."
     head = result.head
     if head is not None:
         row, load = head
@@ -456,7 +458,7 @@ def table(result: Board, display: Display) -> Table:
         return _unbroken(say(display, value, Kind.LENGTH))
 
     def shown(value: float | None) -> str:
-        return "" if value is None else _unbroken(say(display, value, Kind.FORCE, 2))
+        return "" if value is None else _unbroken(say(display, value, Kind.FORCE))
 
     rows = [
         (
@@ -507,6 +509,8 @@ def _note(result: Board, row: Row) -> str:
         notes.append("governs")
     if plan is not None and row.station == plan.stations[-1]:
         notes.append("guidance ends")
+    if row.feed is not None and row.feed < 0:
+        notes.append(LET_OUT)
     if row.total is not None and row.total > min(result.allowed, result.hub_allowed):
         notes.append("outside the limits you entered")
     return ", ".join(notes)
@@ -694,7 +698,7 @@ class _Effort:
             at = (result.peak.value / room, result.peak.height)
             self._peak.place([at])
             words = (
-                f"{say(look.display, result.peak.value, Kind.FORCE, 2)}\nat "
+                f"{say(look.display, result.peak.value, Kind.FORCE)}\nat "
                 f"{say(look.display, result.peak.height, Kind.LENGTH)}"
             )
             labels.insert(0, Label(words, at, INK, (0.4, 1), True))
@@ -790,7 +794,7 @@ class _CloseUp:
             arrow.place(tuple(start), tuple(start + reach))
             lines.append([tuple(start), tuple(start + reach)])
             if math.hypot(*reach) > 0.25:
-                words = f"{name}\n{say(look.display, size, Kind.FORCE, 2)}"
+                words = f"{name}\n{say(look.display, size, Kind.FORCE)}"
                 aside = {
                     "haul": (-1.0, 0.2),
                     "track, upper leg": (1.0, 0.3),
@@ -866,7 +870,7 @@ class _Margins:
         if result.head is not None:
             row, load = result.head
             needs.append(
-                f"head at most {say(display, load.pull.high, Kind.FORCE, 2)}, "
+                f"head at most {say(display, load.pull.high, Kind.FORCE)}, "
                 f"at {length(row.station.height)}"
             )
         return needs

@@ -65,8 +65,6 @@ from ropecalc.units import Display, Kind
 
 EDGE = 30.0
 """Height of the cliff's edge in the picture (m)."""
-SHOWN_FIGURES = 2
-"""Significant figures on the picture; the sentence below it has three."""
 LEG_REACH = 1.2
 """How far the attendant's feet are drawn from the litter's side (m); an assumption of the drawing.
 
@@ -476,7 +474,7 @@ def _angle_label(
 ) -> Label:
     out = (math.cos(middle), math.sin(middle))
     at = (centre[0] + radius * out[0], centre[1] + radius * out[1])
-    return Label(say(display, angle, Kind.ANGLE, SHOWN_FIGURES), at, THIN.color, out)
+    return Label(say(display, angle, Kind.ANGLE), at, THIN.color, out)
 
 
 class _Whole:
@@ -624,7 +622,7 @@ class _ForcePolygon:
             pulls_on_litter(result.load, result.held), corners[:-1], corners[1:], strict=True
         ):
             middle = between(tail, tip)
-            words = f"{name}\n{say(display, size, Kind.FORCE, SHOWN_FIGURES)}"
+            words = f"{name}\n{say(display, size, Kind.FORCE)}"
             along = (tip[0] - tail[0], tip[1] - tail[1])
             away = (along[1], -along[0])
             inside = (centre[0] - middle[0]) * away[0] + (centre[1] - middle[1]) * away[1]

@@ -19,8 +19,8 @@ _FINEST = {
 def say(display: Display, si_value: float, kind: Kind, figures: int = 3) -> str:
     """A number with its unit: ``figures`` significant ones, but no digit finer than is meant.
 
-    Three figures are the most on a page, two on a picture; a force finer than about 1 N is
-    "less than" that.
+    Three figures are the most on a page; on a picture two are enough, unless words beside it say
+    the same. A force finer than about 1 N is "less than" that.
     """
     finest = neat(display.value(_FINEST[kind], kind))
     size = abs(display.value(si_value, kind))

@@ -38,6 +38,19 @@ def _example() -> Mapping[str, Quantity]:
     }
 
 
+_ABOVE = 1.0
+"""How far above the haul directional that of the track lines is, in the variation (m)."""
+_TRACK_ABOVE = Rig(_TOP, Point(_TOP.x, _TOP.z + _ABOVE), _RIG.hub)
+_ACROSS = Rig(_TOP, _TOP, Point(_RIG.hub.x, 40.0))
+"""The variation with a hub across the gorge."""
+
+
+def _at_the_rail() -> float:
+    """Level part of the tag line's pull in the example (N)."""
+    held = _held(Method.TAG, _HIGH)
+    return float(held.line_tension * math.cos(held.ground_depression))
+
+
 def _known() -> Mapping[str, float]:
     """The example's values by the names under which derivations ask for them."""
     held = _held(Method.TRACK, _HIGH)
@@ -47,8 +60,10 @@ def _known() -> Mapping[str, float]:
         "z": _HIGH,
         **_places(),
         "haul_elevation": held.haul_elevation,
-        "track_elevation": held.track_elevation,
+        "track_elevation": _held(Method.TRACK, _HIGH, _TRACK_ABOVE).track_elevation,
         "ground_depression": held.ground_depression,
+        "line_elevation": -_held(Method.TAG, _HIGH, _ACROSS).ground_depression,
+        "side_pull": _at_the_rail(),
         "off_plumb": _OUT - _TOP.x,
         "drop": _TOP.z - _HIGH,
     }
@@ -94,11 +109,9 @@ def _slack() -> Mapping[str, Quantity]:
 
 
 def _track_above() -> Mapping[str, Quantity]:
-    step = 1.0
-    above = Rig(_TOP, Point(_TOP.x, _TOP.z + step), _RIG.hub)
-    before, after = _held(Method.TRACK, _HIGH), _held(Method.TRACK, _HIGH, above)
+    before, after = _held(Method.TRACK, _HIGH), _held(Method.TRACK, _HIGH, _TRACK_ABOVE)
     return {
-        "step": (step, Kind.LENGTH),
+        "step": (_ABOVE, Kind.LENGTH),
         "before": (before.line_tension, Kind.FORCE),
         "after": (after.line_tension, Kind.FORCE),
         "haul_before": (before.haul_tension, Kind.FORCE),
@@ -107,11 +120,9 @@ def _track_above() -> Mapping[str, Quantity]:
 
 
 def _hub_above() -> Mapping[str, Quantity]:
-    hub = Point(_RIG.hub.x, 40.0)
-    low, high = (_held(Method.TAG, _HIGH, Rig(_TOP, _TOP, at)) for at in (_RIG.hub, hub))
+    low, high = (_held(Method.TAG, _HIGH, rig) for rig in (_RIG, _ACROSS))
     return {
-        "hub": (hub.x, Kind.LENGTH),
-        "height": (hub.z, Kind.LENGTH),
+        "height": (_ACROSS.hub.z, Kind.LENGTH),
         "low": (low.line_tension, Kind.FORCE),
         "high": (high.line_tension, Kind.FORCE),
         "low_haul": (low.haul_tension, Kind.FORCE),
@@ -123,10 +134,10 @@ def _tilt() -> Mapping[str, Quantity]:
     held = _held(Method.TAG, _HIGH)
     tilt = guiding.bridle_tilt(
         load=vectors.weight(mass=_MASS),
-        side_pull=held.line_tension * math.cos(held.ground_depression),
+        side_pull=_at_the_rail(),
         ground_depression=held.ground_depression,
     )
-    return {"tag": (held.line_tension, Kind.FORCE), "tilt": (tilt, Kind.ANGLE, 2)}
+    return {"tag": (held.line_tension, Kind.FORCE), "tilt": (tilt, Kind.ANGLE)}
 
 
 _FACTS = (

@@ -13,14 +13,22 @@ from ropecalc.mechanics.vectors import weight
 from ropecalc.planning.raise_plan import BELAY, RaisePlan
 from ropecalc.teaching.facts import Fact, Quantity
 from ropecalc.teaching.figures import PLAN_BOARD
-from ropecalc.teaching.figures.plan_board import BACK, LOWER, Board, Row, compute
+from ropecalc.teaching.figures.plan_board import (
+    BACK,
+    LEAST_PLAY,
+    LOWER,
+    TAIL,
+    Board,
+    Row,
+    compute,
+)
 from ropecalc.teaching.lessons.content import LessonContent, TeachingNotes
 from ropecalc.teaching.questions.bank import tensioner as in_series
 from ropecalc.teaching.questions.bank import whole_raise as asked
 from ropecalc.units import Kind, Rounding, round_figures
 
-_SETBACK, _TAIL, _LEAST_GAP = 8.0, 10.0, 1.0
-"""Of one track line (m): behind the directional, beyond the grab, and left to the hub."""
+_SETBACK, _TAIL = 8.0, 10.0
+"""Of one track line (m): behind the directional, and beyond the grab."""
 
 
 @cache
@@ -57,7 +65,14 @@ def _longest() -> float:
 
 def _gap() -> float:
     """From grab to hub at the start: all the play, and what has to be left."""
-    return _number(_plan(_board()).track_play) + _LEAST_GAP
+    return _number(_plan(_board()).track_play) + LEAST_PLAY
+
+
+def _line_stretch() -> float:
+    """What the board's tensioner rope counts for the stretch of each line (m)."""
+    board = _board()
+    assert board.rope is not None
+    return board.rope.through_device / (2 * board.count) - _number(_plan(board).track_play)
 
 
 def _known() -> Mapping[str, float]:
@@ -91,9 +106,9 @@ def _known() -> Mapping[str, float]:
         "gap": _gap(),
         "line_tail": _TAIL,
         "take_in": _number(plan.track_play),
-        "least_play": _LEAST_GAP,
-        "line_stretch": 1.0,
-        "tail": 6.0,
+        "least_play": LEAST_PLAY,
+        "line_stretch": _line_stretch(),
+        "tail": TAIL,
     }
 
 
@@ -190,8 +205,8 @@ def _head() -> Mapping[str, Quantity]:
     return {
         "pull": (load.pull.high, Kind.FORCE),
         "height": (row.station.height, Kind.LENGTH),
-        "lean": (load.lean.high, Kind.ANGLE),
-        "back": (BACK, Kind.ANGLE),
+        "lean": (load.lean.high, Kind.ANGLE, 2),
+        "back": (BACK, Kind.ANGLE, 2),
         "haul": (_number(row.haul), Kind.FORCE),
     }
 
@@ -222,9 +237,9 @@ _FACTS = (
     Fact(
         "margins",
         "The most loaded line carries {near}. If its weakest part holds {line}, that looks like a "
-        "margin of {bare}. Loads may be {share} % higher, so {margin} is what can be stated. At "
-        "the hub, which holds {holds} here, it is {hub}. With the margin that the board asks for, "
-        "a line's cell says stop at {stop}.",
+        "margin of {bare}. Loads may be {share} % higher, so {margin} is what can be stated, "
+        "rounded down. At the hub, which holds {holds} here, it is {hub}. With the margin that the "
+        "board asks for, a line's cell says stop at {stop}.",
         _margins,
     ),
     Fact(
