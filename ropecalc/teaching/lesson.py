@@ -24,6 +24,7 @@ class Lesson(CoursePage):
         super().__init__(session, content.cautions)
         self._content = content
         self._panels: dict[str, Panel] = {}
+        self._first_said: dict[str, str] = {}  # an assumption, and the derivation that said it
 
     def words(self) -> WordsBox:
         """The terms that the lesson uses, with the team's own words for them."""
@@ -55,7 +56,11 @@ class Lesson(CoursePage):
         """The derivation called ``name``, unfolding step by step."""
         derivations = {derivation.name: derivation for derivation in self._content.derivations}
         found = find(derivations, name, "derivation")
-        return Working(found, self._session, self._content.example())
+        for assumption in found.assumptions:
+            self._first_said.setdefault(assumption, name)
+        said = {each for each, by in self._first_said.items() if by != name}
+        start = {**self._content.example(), **self._content.elsewhere.get(name, {})}
+        return Working(found, self._session, start, said)
 
     def fact(self, key: str) -> FactView:
         """The sentence called ``key``, with its numbers computed."""

@@ -1,6 +1,6 @@
 """An argument on the page: it unfolds step by step, with symbols or the reader's own numbers."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
 from functools import partial
 from html import escape
 
@@ -21,13 +21,19 @@ class Working(Shown):
 
     Ticking "with numbers" opens a slider for every given quantity and writes its value into
     every step. ``start`` gives the values that the sliders begin with (SI, by name; a quantity
-    it does not name begins at its usual value). Units follow the session.
+    it does not name begins at its usual value). Units follow the session. Assumptions in
+    ``said`` stand open further up on the page; here they are folded away.
     """
 
     def __init__(
-        self, derivation: Derivation, session: Session, start: Mapping[str, float] | None = None
+        self,
+        derivation: Derivation,
+        session: Session,
+        start: Mapping[str, float] | None = None,
+        said: Collection[str] = (),
     ) -> None:
         self._derivation = derivation
+        self._said = frozenset(said)
         self._session = session
         controls = [
             _control(v, (start or {}).get(v.name, v.teaching.default)) for v in derivation.given
@@ -107,15 +113,14 @@ class Working(Shown):
             sentence = error.in_units(self._session.display)
             self._page.value = f"<p role='status'>{escape(sentence)}</p>"
             return
-        self._page.value = _as_html(explanation, self._shown_steps, numbers)
+        self._page.value = _as_html(explanation, self._shown_steps, numbers, self._said)
 
 
-def _as_html(explanation: Explanation, count: int, numbers: bool) -> str:
+def _as_html(explanation: Explanation, count: int, numbers: bool, said: Collection[str]) -> str:
     lines = explanation.lines[:count]
     left = len(explanation.lines) - count
     parts = [f"<h4>{escape(explanation.title)}</h4>"]
-    if explanation.assumptions:
-        parts.append("<p><b>Assumed:</b> " + escape(" ".join(explanation.assumptions)) + "</p>")
+    parts += _assumed(explanation.assumptions, said)
     met = frozenset[str]().union(*(line.uses for line in lines))
     used = [(symbol, meaning) for symbol, meaning in explanation.meanings if symbol in met]
     parts.append("<p>" + ", ".join(f"${escape(s)}$ {escape(m)}" for s, m in used) + ".</p>")
@@ -125,6 +130,21 @@ def _as_html(explanation: Explanation, count: int, numbers: bool) -> str:
     elif numbers:
         parts.append(f"<p role='status'><b>{escape(explanation.result)}</b></p>")
     return "".join(parts)
+
+
+def _assumed(assumptions: Sequence[str], said: Collection[str]) -> list[str]:
+    """What is assumed: what is new on the page is open, the rest folded away."""
+    new = [each for each in assumptions if each not in said]
+    known = [each for each in assumptions if each in said]
+    parts = []
+    if new:
+        parts.append(f"<p><b>Assumed:</b> {escape(' '.join(new))}</p>")
+    if known:
+        summary = "Assumed as well, as further up" if new else "Assumed, as further up"
+        parts.append(
+            f"<details><summary>{summary}</summary><p>{escape(' '.join(known))}</p></details>"
+        )
+    return parts
 
 
 def _line(line: Line, numbers: bool) -> str:

@@ -77,3 +77,23 @@ def test_an_unknown_key_is_answered_with_the_known_ones(content, session: Sessio
         lesson.figure("nonsense")
     with pytest.raises(KeyError, match=content.derivations[0].name):
         lesson.working("nonsense")
+
+
+def test_an_assumption_stands_open_where_the_page_meets_it_first(session: Session) -> None:
+    lesson = Lesson(LESSONS["tensioner"], session)
+    first, second, again = (
+        lesson.working(name).children[0].value
+        for name in ("line_taken_in", "far_over_near", "line_taken_in")
+    )
+    assert "<details>" not in first
+    assert "<details>" in second
+    assert again == first  # the same cell, run once more
+
+
+def test_every_working_starts_from_what_its_page_says() -> None:
+    """Where a page has an example, no derivation on it begins with numbers from elsewhere."""
+    for key in ("holding-off", "along-the-raise", "tensioner", "margins-and-failures"):
+        content = LESSONS[key]
+        for derivation in content.derivations:
+            known = {**content.example(), **content.elsewhere.get(derivation.name, {})}
+            assert {v.name for v in derivation.given} <= set(known), derivation.name

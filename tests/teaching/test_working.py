@@ -106,3 +106,20 @@ def test_mathematics_cannot_break_the_page() -> None:
     line = Line("a < b", r"a < b", r"1 < \mathrm{m} & 2", "a < b", True, frozenset())
     shown = _line(line, numbers=True)
     assert shown == (r"<li>a &lt; b$$a &lt; b$$$$1 &lt; \mathrm{m} &amp; 2$$</li>")
+
+
+def test_what_was_assumed_further_up_is_folded_away(session: Session) -> None:
+    first, second = guiding.tag_tension.assumptions
+    every = Working(guiding.tag_tension, session)
+    assert "<details>" not in page_of(every)
+    some = page_of(Working(guiding.tag_tension, session, said={first}))
+    opened, folded = some.split("<details>")
+    assert second in opened and first not in opened
+    assert first in folded
+    none = page_of(Working(guiding.tag_tension, session, said={first, second}))
+    assert "<b>Assumed:</b>" not in none
+    assert all(each in none for each in (first, second))
+    assert (
+        first in every.summary()
+        and first in Working(guiding.tag_tension, session, said={first}).summary()
+    )

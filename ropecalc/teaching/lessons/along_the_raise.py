@@ -24,6 +24,10 @@ _EFFICIENCY, _STIFFNESS = 0.9, 50_000.0
 """The example of this lesson: one rig on the Upper Heron Wall, an outcrop low down or high up."""
 
 
+_TIP = {"x_O": 1.5, "z_O": 25.0, "clearance": 0.5}
+"""An outcrop's tip, and what the haul line keeps off it."""
+
+
 def _held(
     height: float = _HIGH, *, top: Point = _TOP, hub: Point = _HUB, mass: float = _MASS
 ) -> Hold:
@@ -44,6 +48,7 @@ def _known() -> Mapping[str, float]:
         "x_D": _TOP.x,
         "z_D": _TOP.z,
         **_ends(),
+        **_TIP,
         "line_tension": held.line_tension,
         "haul_elevation": held.haul_elevation,
         "track_elevation": held.track_elevation,
@@ -75,14 +80,12 @@ def _low_and_high() -> Mapping[str, Quantity]:
 
 
 def _clear() -> Mapping[str, Quantity]:
-    tip = {"x_O": 1.5, "z_O": 25.0, "clearance": 0.5}
-    start = 2.0
-    out = guiding.haul_clearance_offset(z=start, x_D=_TOP.x, z_D=_TOP.z, **tip)
+    out = guiding.haul_clearance_offset(z=_LOW, x_D=_TOP.x, z_D=_TOP.z, **_TIP)
     return {
-        "start": (start, Kind.LENGTH),
-        "tip": (tip["x_O"], Kind.LENGTH),
-        "tip_height": (tip["z_O"], Kind.LENGTH),
-        "clearance": (tip["clearance"], Kind.LENGTH),
+        "start": (_LOW, Kind.LENGTH),
+        "tip": (_TIP["x_O"], Kind.LENGTH),
+        "tip_height": (_TIP["z_O"], Kind.LENGTH),
+        "clearance": (_TIP["clearance"], Kind.LENGTH),
         "out": (out, Kind.LENGTH),
     }
 
@@ -445,4 +448,5 @@ ALONG_THE_RAISE = LessonContent(
         cautions.STATIC,
         cautions.FRICTIONLESS,
     ),
+    elsewhere={guiding.hub_limit.name: {"z": _HIGH}},
 )
