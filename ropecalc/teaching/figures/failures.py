@@ -62,7 +62,7 @@ SLIP, CREEP = "slip", "creep"
 SERIES, TIED, INDEPENDENT = "series", "tied", "independent"
 ROPE, HAUL_LOST = "rope", "haul"
 _EVENTS = {
-    SLIP: "the grabs slip",
+    SLIP: "all grabs slip alike",
     CREEP: "the hub creeps in",
     SERIES: "a line goes: lines in series",
     TIED: "the same, tails tied back",
@@ -536,7 +536,7 @@ class _Scene:
                 boxes.append((x - 0.16, z - 0.16, x + 0.16, z + 0.16))
             self._name(result, look.display, there, labels)
             if look.forces:
-                self._draw_forces(result, look, labels)
+                lines += self._draw_forces(result, look, labels)
         self._labels.write(labels, lines, boxes)
 
     def _draw_after(
@@ -577,8 +577,9 @@ class _Scene:
         words = f"furthest in: {say(display, result.inward, Kind.LENGTH, 2)}"
         labels.append(Label(words, there, INK, (-1, 0.4), True))
 
-    def _draw_forces(self, result: Failure, look: Look, labels: list[Label]) -> None:
-        """The free body before the event."""
+    def _draw_forces(self, result: Failure, look: Look, labels: list[Label]) -> list[list[Place]]:
+        """The free body before the event, named; returns its arrows as lines."""
+        lines: list[list[Place]] = []
         pulls = pulls_on_litter(result.load, result.held)
         per_metre = max(size for _, size, _, _ in pulls) / 1.6
         for arrow, (name, size, direction, stroke) in zip(self._arrows, pulls, strict=False):
@@ -587,13 +588,18 @@ class _Scene:
             if name == "track, upper leg":
                 begin = begin + np.array([0.16, 0.03])
             arrow.restyle(stroke)
-            tip = begin + reach
-            arrow.place((float(begin[0]), float(begin[1])), (float(tip[0]), float(tip[1])))
-            labels.append(Label(name, (float(tip[0]), float(tip[1])), stroke.color, (1, 0.3),
-                                optional=True))  # fmt: skip
+            tail: Place = (float(begin[0]), float(begin[1]))
+            tip: Place = (float(begin[0] + reach[0]), float(begin[1] + reach[1]))
+            arrow.place(tail, tip)
+            lines.append([tail, tip])
+            # the ropes afterwards crowd the haul line's arrow: its name may stand further off
+            haul = name == "haul"
+            labels.append(Label(name, tip, stroke.color, (-1, 0.3) if haul else (1, 0.3),
+                                optional=not haul))  # fmt: skip
         amount, words = neat_force(per_metre, look.display)
         low = _UP - self._high
         self._force_bar.place(_RIGHT - 3.6, low + 0.25, amount / per_metre, 0.1, words)
+        return lines
 
 
 def _body(point: Place) -> tuple[float, float, float, float]:

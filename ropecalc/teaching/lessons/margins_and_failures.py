@@ -15,7 +15,7 @@ from ropecalc.teaching.figures import failures as events
 from ropecalc.teaching.figures import readings as cells
 from ropecalc.teaching.lessons.content import LessonContent, TeachingNotes
 from ropecalc.teaching.questions.bank import margins as asked
-from ropecalc.units import Kind
+from ropecalc.units import Kind, Rounding, round_figures
 
 _MASS, _OUT, _HIGH, _LOW = 200.0, 2.5, 27.0, 6.0
 _LINE_LENGTH, _MORE = 60.0, 0.3
@@ -103,7 +103,7 @@ def _weakest() -> Mapping[str, Quantity]:
         factor = strength.margin(
             strength=holds, component_load=carries, load_uncertainty=_MORE, strength_uncertainty=0.0
         )
-        return (float(factor), Kind.RATIO, 2)
+        return (float(round_figures(float(factor), 2, Rounding.DOWN)), Kind.RATIO, 2)
 
     return {
         "line": (line, Kind.FORCE),
@@ -168,6 +168,17 @@ def _slips() -> Mapping[str, Quantity]:
     }
 
 
+def _one_grab() -> Mapping[str, Quantity]:
+    slip_of_one, lines = float(FAILURES.start["moved"]), 2
+    shared = slip_of_one / lines  # the tensioner's rope: what one pulley runs, the others give back
+    return {
+        "slip": (slip_of_one, Kind.LENGTH),
+        "all": (_inward(_event()), Kind.LENGTH, 2),
+        "each": (shared, Kind.LENGTH),
+        "shared": (_inward(_event(moved=shared)), Kind.LENGTH, 2),
+    }
+
+
 def _one_line() -> Mapping[str, Quantity]:
     series, tied = _event(event=events.SERIES), _event(event=events.TIED)
     own = _event(event=events.INDEPENDENT)
@@ -222,9 +233,9 @@ _FACTS = (
     Fact(
         "weakest",
         "The worst line carries {line}, the strand at the device {strand}. With loads that may be "
-        "{share} % higher, the example's knotted rope has a margin of {rope}, its grab {grab}, its "
-        "device {device}. A part of the hub that holds {holds}, as the grab does, carries both "
-        "lines and has a margin of {hub}.",
+        "{share} % higher, and rounded down, the example's knotted rope has a margin of {rope}, "
+        "its grab {grab}, its device {device}. A part of the hub that holds {holds}, as the grab "
+        "does, carries both lines and has a margin of {hub}.",
         _weakest,
     ),
     Fact(
@@ -252,6 +263,16 @@ _FACTS = (
         "A slip of {slip} moves the litter in by {there} at {low} and by {here} at {high}, if "
         "nothing stretches.",
         _slips,
+        after_prediction=True,
+    ),
+    Fact(
+        "one-grab",
+        "Here all grabs slip alike: {slip} in each line takes the litter {all} in. If only one of "
+        "two slips by that, lines in series share it through the tensioner's rope, and it counts "
+        "as {each} in each: {shared}. Until that rope has run round, the other line carries more. "
+        "With a tensioner for each line nothing is shared: the other line takes over, up to what "
+        "it carries when the first one is lost.",
+        _one_grab,
         after_prediction=True,
     ),
     Fact(
