@@ -27,12 +27,15 @@ from ropecalc.teaching.papers.qti_item import (
     item_title,
     outcome,
     paragraph,
+    picture_file,
     value,
 )
 from ropecalc.teaching.papers.trouble import PaperError
+from ropecalc.teaching.questions.diagrams import picture_of
+from ropecalc.teaching.questions.diagrams.svg import svg
 from ropecalc.units import Display
 
-_MANIFEST, _TEST = "imsmanifest.xml", "test.xml"
+_MANIFEST, _TEST, _FOLDER = "imsmanifest.xml", "test.xml", "items/"
 _PACKAGING = "http://www.imsglobal.org/xsd/imscp_v1p1"
 _LEARNING_OBJECT = "http://ltsc.ieee.org/xsd/LOM"
 _CATEGORY = "must-pass"
@@ -206,24 +209,47 @@ def _all_right(must: int) -> ET.Element:
 # --- the package ------------------------------------------------------------------------------
 
 
+@dataclass(frozen=True)
+class _Content:
+    """An item with its files: the document, and its picture if it has one."""
+
+    name: str
+    title: str
+    item: Item
+    files: dict[str, bytes]
+
+
+def _content(number: int, name: str, item: Item, display: Display) -> _Content:
+    title, picture = item_title(number, item), picture_of(item.drawn, display)
+    files = {_file(name): _written(item_document(name, title, item, display, picture))}
+    if picture is not None:
+        files[_FOLDER + picture_file(name)] = svg(picture).encode("utf-8")
+    return _Content(name, title, item, files)
+
+
 def _package(assessment: Assessment, display: Display, remark: str = "") -> bytes:
     """The zip; ``remark`` stands in it uncompressed, so that the file can be found by it."""
-    files = {_MANIFEST: _manifest(assessment), _TEST: _test(assessment)}
-    for slot in assessment.slots:
-        for name, item in slot.named:
-            title = item_title(slot.number, item)
-            files[_file(name)] = item_document(name, title, item, display)
-    return _zipped({path: _written(root) for path, root in files.items()}, remark)
+    contents = [
+        _content(slot.number, name, item, display)
+        for slot in assessment.slots
+        for name, item in slot.named
+    ]
+    files = {
+        _MANIFEST: _written(_manifest(assessment.name, assessment.title, contents)),
+        _TEST: _written(_test(assessment)),
+    }
+    for content in contents:
+        files |= content.files
+    return _zipped(files, remark)
 
 
 def _file(name: str) -> str:
-    return f"items/{name}.xml"
+    return f"{_FOLDER}{name}.xml"
 
 
-def _manifest(assessment: Assessment) -> ET.Element:
-    named = [(slot.number, name, item) for slot in assessment.slots for name, item in slot.named]
-    test = _resource("test", "imsqti_test_xmlv2p1", _TEST, _described(assessment.title))
-    test.extend(element("dependency", identifierref=name) for _, name, _ in named)
+def _manifest(name: str, title: str, contents: Sequence[_Content]) -> ET.Element:
+    test = _resource("test", "imsqti_test_xmlv2p1", (_TEST,), _described(title))
+    test.extend(element("dependency", identifierref=content.name) for content in contents)
     root = ET.Element(
         "manifest",
         {
@@ -231,7 +257,7 @@ def _manifest(assessment: Assessment) -> ET.Element:
             "xmlns:lom": _LEARNING_OBJECT,
             "xmlns:xsi": INSTANCE,
             "xsi:schemaLocation": f"{_PACKAGING} {_PACKAGING}.xsd {NAMESPACE} {NAMESPACE}.xsd",
-            "identifier": f"package-{assessment.name}",
+            "identifier": f"package-{name}",
         },
     )
     root.append(
@@ -239,7 +265,7 @@ def _manifest(assessment: Assessment) -> ET.Element:
             "metadata",
             element("schema", "QTIv2.1 Package"),
             element("schemaversion", "1.0.0"),
-            _described(assessment.title, cautions.KNOWLEDGE_CHECK),
+            _described(title, cautions.KNOWLEDGE_CHECK),
         )
     )
     root.append(element("organizations"))
@@ -249,30 +275,31 @@ def _manifest(assessment: Assessment) -> ET.Element:
             test,
             *(
                 _resource(
-                    name,
+                    content.name,
                     "imsqti_item_xmlv2p1",
-                    _file(name),
+                    tuple(content.files),
                     _described(
-                        item_title(number, item),
-                        f"After this you can {item.template.objective}.",
-                        *([MUST_PASS] if item.must_pass else []),
+                        content.title,
+                        f"After this you can {content.item.template.objective}.",
+                        *([MUST_PASS] if content.item.must_pass else []),
                     ),
                 )
-                for number, name, item in named
+                for content in contents
             ),
         )
     )
     return root
 
 
-def _resource(name: str, kind: str, path: str, described: ET.Element) -> ET.Element:
+def _resource(name: str, kind: str, paths: Sequence[str], described: ET.Element) -> ET.Element:
+    """A resource with its files, the document itself first."""
     return element(
         "resource",
         element("metadata", described),
-        element("file", href=path),
+        *(element("file", href=path) for path in paths),
         identifier=name,
         type=kind,
-        href=path,
+        href=paths[0],
     )
 
 

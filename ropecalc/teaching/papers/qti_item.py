@@ -16,6 +16,7 @@ from ropecalc import __version__, cautions
 from ropecalc.teaching.papers.paper import LETTERS, RIGHT, Item
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions import wording
+from ropecalc.teaching.questions.diagrams.picture import Picture
 from ropecalc.teaching.questions.marking import mark
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display, Unit
@@ -63,8 +64,13 @@ def item_title(number: int, item: Item) -> str:
     return f"{number}. {item.template.title}{must}"
 
 
-def item_document(name: str, title: str, item: Item, display: Display) -> ET.Element:
-    """The item called ``name`` in its package; ``display`` says the units."""
+def item_document(
+    name: str, title: str, item: Item, display: Display, picture: Picture | None
+) -> ET.Element:
+    """The item called ``name`` in its package; ``display`` says the units.
+
+    ``picture`` is expected beside it, in the file :func:`picture_file` names.
+    """
     asked = interaction(item.template, item, display)
     root = ET.Element(
         "assessmentItem",
@@ -83,11 +89,18 @@ def item_document(name: str, title: str, item: Item, display: Display) -> ET.Ele
     root.append(outcome(_FEEDBACK, "identifier"))
     body = ET.SubElement(root, "itemBody")
     body.extend(_situation(item, display))
+    if picture is not None:
+        body.append(_shown(picture, picture_file(name)))
     body.append(asked.body)
     body.append(paragraph(cautions.KNOWLEDGE_CHECK))
     root.append(asked.rules)
     root.extend(_told(reason) for reason in asked.reasons)
     return root
+
+
+def picture_file(name: str) -> str:
+    """The file of the picture of the item called ``name``, in the item's own folder."""
+    return f"{name}.svg"
 
 
 # --- parts that the test shares ---------------------------------------------------------------
@@ -167,6 +180,17 @@ def _situation(item: Item, display: Display) -> Iterator[ET.Element]:
     yield paragraph(wording.stem(item.drawn, display))
     given = (f"{meaning} {shown}" for _, meaning, shown in wording.givens(item.drawn, display))
     yield paragraph(f"Given: {'; '.join(given)}.")
+
+
+def _shown(picture: Picture, path: str) -> ET.Element:
+    image = element(
+        "img",
+        src=path,
+        alt=picture.alternative,
+        width=f"{picture.width:.0f}",
+        height=f"{picture.height:.0f}",
+    )
+    return element("p", image)
 
 
 def _told(reason: Reason) -> ET.Element:

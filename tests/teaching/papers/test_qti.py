@@ -26,6 +26,7 @@ from ropecalc.teaching.papers.paper import RIGHT, Item, Paper
 from ropecalc.teaching.papers.qti import class_package, paper_package
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK
+from ropecalc.teaching.questions.diagrams import picture_of
 from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.marking import Verdict, mark
 from ropecalc.teaching.questions.template import Template
@@ -184,6 +185,21 @@ def test_the_test_holds_title_time_caution_and_what_must_be_right() -> None:
     title = ET.fromstring(found[f"items/{must[0]}.xml"]).attrib["title"]
     assert title == "2. Hauling beside track lines (must be right)"
     assert b"must be right" in found["imsmanifest.xml"]
+
+
+def test_a_picture_lies_beside_its_item_with_its_words() -> None:
+    drawn = [(item, picture_of(item.drawn, IMPERIAL)) for item in MIXED.items]
+    found = files(paper_package(MIXED, IMPERIAL))
+    assert any(picture is not None for _, picture in drawn)
+    for number, (_, picture) in enumerate(drawn, 1):
+        images = list(ET.fromstring(found[f"items/q{number:02d}.xml"]).iter(f"{QTI}img"))
+        assert len(images) == (picture is not None)
+        for image in images:
+            assert picture is not None and image.attrib["alt"] == picture.alternative
+            root = ET.fromstring(found[f"items/{image.attrib['src']}"])
+            assert root.tag == "{http://www.w3.org/2000/svg}svg"
+            for side in ("width", "height"):
+                assert round(float(root.attrib[side])) == int(image.attrib[side])
 
 
 @pytest.mark.parametrize("package", [paper_package(PAPER), class_package(CLASS.papers)])
