@@ -10,6 +10,7 @@ from ropecalc.teaching.papers.paper_page import open_paper
 from ropecalc.teaching.plan_page import open_plan_page
 from ropecalc.teaching.plan_view import show_plan
 from ropecalc.teaching.practice.practice_page import open_practice
+from ropecalc.teaching.scenario_page import open_scenario, open_scenario_solution
 from ropecalc.teaching.site_form import open_site_form
 from ropecalc.teaching.start import open_start
 
@@ -23,6 +24,8 @@ __all__ = [
     "open_paper",
     "open_plan_page",
     "open_practice",
+    "open_scenario",
+    "open_scenario_solution",
     "open_site_form",
     "open_solution",
     "open_start",

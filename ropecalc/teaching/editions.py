@@ -1,4 +1,4 @@
-"""Both editions of every exercise, the one to work on and the worked solutions, from one source.
+"""Both editions of every exercise and scenario, to work on and worked, from one source.
 
 `python -m ropecalc.teaching.editions` writes the notebooks whose cells differ from their source,
 without outputs; `make notebooks` does this first and then runs them. A test compares what is in
@@ -13,6 +13,9 @@ from typing import Any
 from ropecalc.planning.files import write_whole
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.exercises.content import ExerciseContent
+from ropecalc.teaching.lessons import LESSONS
+from ropecalc.teaching.scenarios import SCENARIOS
+from ropecalc.teaching.scenarios.content import Scenario
 
 Cell = tuple[str, str]
 """A cell's type ("markdown" or "code") and its source."""
@@ -21,7 +24,7 @@ Cell = tuple[str, str]
 def exercise_cells(content: ExerciseContent) -> Iterator[Cell]:
     """The edition to work on."""
     yield "markdown", f"# {content.title}: exercise\n\n{content.words} {_lesson_link(content)}"
-    yield from _opening("exercise", content)
+    yield from _opening("exercise", "exercise", content.key)
     yield from _sections("exercise", content)
     yield (
         "markdown",
@@ -42,7 +45,7 @@ def solution_cells(content: ExerciseContent) -> Iterator[Cell]:
         "first. Try each one there before you read on: working it out is what stays. "
         f"{_lesson_link(content)}",
     )
-    yield from _opening("solution", content)
+    yield from _opening("solution", "solution", content.key)
     yield from _sections("solution", content)
     yield "markdown", "## What these answers leave out"
     yield "code", "solution.cautions()"
@@ -52,12 +55,65 @@ def _lesson_link(content: ExerciseContent) -> str:
     return f"It goes with [this lesson](../lessons/{content.lesson}.ipynb)."
 
 
-def _opening(kind: str, content: ExerciseContent) -> Iterator[Cell]:
+def scenario_cells(scenario: Scenario) -> Iterator[Cell]:
+    """A scenario to work on."""
+    yield (
+        "markdown",
+        f"# {scenario.title}: a scenario\n\nOne situation, and several questions about it. All "
+        "parts share the numbers of the story, and some go on with a result of an earlier part: "
+        "that part tells you the number to go on with, so a slip costs nothing later. The last "
+        f"part asks for your judgement. {_lesson_links(scenario)}",
+    )
+    yield from _opening("scenario", "scenario", scenario.key)
+    yield from _scenario_parts("scenario", scenario)
+    yield (
+        "markdown",
+        "## How far you are\n\nYour answers are kept; you can close this page and come back. The "
+        f"[worked solutions](../solutions/{scenario.file}.ipynb) use the numbers that stand here "
+        "at first.",
+    )
+    yield "code", "scenario.progress()"
+    yield "code", "scenario.cautions()"
+
+
+def scenario_solution_cells(scenario: Scenario) -> Iterator[Cell]:
+    """A scenario, worked."""
+    yield (
+        "markdown",
+        f"# {scenario.title}: worked solutions\n\nThe same parts as in the "
+        f"[scenario](../exercises/{scenario.file}.ipynb), with the numbers that stand there at "
+        "first. Try each one there before you read on: working it out is what stays. "
+        f"{_lesson_links(scenario)}",
+    )
+    yield from _opening("scenario_solution", "solution", scenario.key)
+    yield from _scenario_parts("solution", scenario)
+    yield "markdown", "## What these answers leave out"
+    yield "code", "solution.cautions()"
+
+
+def _scenario_parts(name: str, scenario: Scenario) -> Iterator[Cell]:
+    yield "markdown", "## The situation"
+    yield "code", f"{name}.situation()"
+    yield "markdown", "## To be worked out"
+    for part in scenario.parts:
+        yield "code", f'{name}.part("{part.key}")'
+    yield "markdown", "## To be judged"
+    for judged in scenario.judged:
+        yield "code", f'{name}.judged("{judged.key}")'
+
+
+def _lesson_links(scenario: Scenario) -> str:
+    drawn_on = (lesson for lesson in LESSONS.values() if lesson.number in scenario.lessons)
+    links = [f"[{lesson.title}](../lessons/{lesson.file}.ipynb)" for lesson in drawn_on]
+    return f"It draws on {'; '.join(links)}."
+
+
+def _opening(opened: str, name: str, key: str) -> Iterator[Cell]:
     yield (
         "code",
-        f'from ropecalc.teaching import open_{kind}\n{kind} = open_{kind}("{content.key}")',
+        f'from ropecalc.teaching import open_{opened}\n{name} = open_{opened}("{key}")',
     )
-    yield "code", f"{kind}.units()"
+    yield "code", f"{name}.units()"
 
 
 def _sections(kind: str, content: ExerciseContent) -> Iterator[Cell]:
@@ -67,9 +123,16 @@ def _sections(kind: str, content: ExerciseContent) -> Iterator[Cell]:
             yield "code", f'{kind}.question("{question.key}")'
 
 
-_EDITIONS: dict[str, tuple[str, Callable[[ExerciseContent], Iterator[Cell]]]] = {
-    "exercises": ("exercise", exercise_cells),
-    "solutions": ("solution", solution_cells),
+_EDITIONS: dict[
+    str,
+    tuple[
+        str,
+        Callable[[ExerciseContent], Iterator[Cell]],
+        Callable[[Scenario], Iterator[Cell]],
+    ],
+] = {
+    "exercises": ("exercise", exercise_cells, scenario_cells),
+    "solutions": ("solution", solution_cells, scenario_solution_cells),
 }
 
 
@@ -96,11 +159,13 @@ def _source(page: Any) -> Any:
 
 def editions() -> dict[str, Any]:
     """Every exercise and solution notebook, unrun, by its path in the course's folder."""
-    return {
-        f"{folder}/{content.file}.ipynb": notebook(kind, cells(content))
-        for content in EXERCISES.values()
-        for folder, (kind, cells) in _EDITIONS.items()
-    }
+    found: dict[str, Any] = {}
+    for folder, (kind, of_exercise, of_scenario) in _EDITIONS.items():
+        for content in EXERCISES.values():
+            found[f"{folder}/{content.file}.ipynb"] = notebook(kind, of_exercise(content))
+        for scenario in SCENARIOS.values():
+            found[f"{folder}/{scenario.file}.ipynb"] = notebook(kind, of_scenario(scenario))
+    return found
 
 
 def write(folder: Path) -> list[str]:

@@ -64,7 +64,7 @@ def standing(content: PageWithQuestions, record: Record) -> Standing:
 class ExerciseProgress(Shown):
     """One line that says how many questions are right; it follows every answer on the page."""
 
-    def __init__(self, content: ExerciseContent, session: Session) -> None:
+    def __init__(self, content: PageWithQuestions, session: Session) -> None:
         self._content = content
         self._session = session
         self._line = widgets.HTML()

@@ -15,6 +15,7 @@ from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.papers.paper_page import HANDED_IN
 from ropecalc.teaching.papers.trust import FOLDER, papers_in, sign_papers
 from ropecalc.teaching.record import Record, record_path
+from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 
@@ -37,6 +38,7 @@ class CourseProgress(Shown):
         pages: list[tuple[str, PageWithQuestions]]
         pages = [("Lesson", lesson) for lesson in LESSONS.values()]
         pages += [("Exercise", exercise) for exercise in EXERCISES.values()]
+        pages += [("Scenario", scenario) for scenario in SCENARIOS.values()]
         lines = []
         for sort, page in pages:
             now = standing(page, self._record)

@@ -4,6 +4,7 @@ from ropecalc.cautions import KNOWLEDGE_CHECK
 from ropecalc.teaching.exercises import EXERCISES
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.record import Answer, Place, Record
+from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.start import Start
 
@@ -11,7 +12,7 @@ from ropecalc.teaching.start import Start
 def test_progress_counts_each_page_by_itself() -> None:
     record = Record.in_memory()
     progress = Start(Session(record)).progress()
-    assert progress.summary().count("0 of") == len(LESSONS) + len(EXERCISES)
+    assert progress.summary().count("0 of") == len(LESSONS) + len(EXERCISES) + len(SCENARIOS)
     exercise = next(iter(EXERCISES.values()))
     place = Place(exercise.page, exercise.questions[0].key)
     record.keep_answer(place, Answer(draw=0, text="1 kN", reading="1 kN", verdict="wrong"))
