@@ -79,7 +79,6 @@ MASS = 200.0
 STATIONS = (2.0, 10.0, 20.0, 25.0, 27.0, 29.0)
 LEG_HALF_SPREAD = math.radians(20)
 """Of a two-legged frame, seen from the front; an assumption of the figure."""
-SHOWN_FIGURES = 2
 
 
 def planned(height: float) -> float:
@@ -242,9 +241,9 @@ _VERDICT = {
 }
 
 
-def band_words(low: float, high: float, kind: Kind, display: Display, figures: int = 3) -> str:
+def band_words(low: float, high: float, kind: Kind, display: Display) -> str:
     """One number, or "from ... to ..." where friction leaves a band."""
-    one, other = say(display, low, kind, figures), say(display, high, kind, figures)
+    one, other = say(display, low, kind), say(display, high, kind)
     return one if one == other else f"{one} to {other}"
 
 
@@ -325,7 +324,7 @@ def table(result: FrameLean, display: Display) -> Table:
         if at.load is None or at.worst is None:
             rows.append((height, "no number", "", "", ""))
             continue
-        pull = band_words(at.load.pull.low, at.load.pull.high, Kind.FORCE, display, 2)
+        pull = band_words(at.load.pull.low, at.load.pull.high, Kind.FORCE, display)
         landing = landing_words(at.worst.landing, display)
         verdict = _VERDICT[at.worst.standing]
         rows.append((height, pull, lean_words(at.load, display), landing, verdict))
@@ -487,8 +486,8 @@ class _OnTheLip:
         amount, words = neat_force(per_metre * 1.2, look.display)
         self._bar.place(_LEFT + 0.25, _LOW + 0.2, amount / per_metre, 0.1, words)
         low, high = load.pull.low, load.pull.high
-        force = band_words(low, high, Kind.FORCE, look.display, SHOWN_FIGURES)
-        place = say(look.display, abs(worst.landing), Kind.LENGTH, SHOWN_FIGURES)
+        force = band_words(low, high, Kind.FORCE, look.display)
+        place = say(look.display, abs(worst.landing), Kind.LENGTH)
         side = "behind" if worst.landing >= 0 else "in front of"
         outside = "" if worst.standing is Standing.STANDS else f": {_VERDICT[worst.standing]}"
         labels = [
@@ -500,7 +499,7 @@ class _OnTheLip:
             out = 1.0 if result.guy == "front" else -1.0
             angle = result.values["guy_angle"]
             guy = (out * math.cos(angle), -math.sin(angle))
-            held = say(look.display, result.guy_tension, Kind.FORCE, SHOWN_FIGURES)
+            held = say(look.display, result.guy_tension, Kind.FORCE)
             labels.append(Label(f"guy holds {held}", along(head, guy, 1.5), INK, (out, 1.0), True))
         return labels
 
@@ -522,7 +521,7 @@ class _OnTheLip:
             arc.sweep(head, radius, start, end)
             middle = (start + end) / 2
             out = (math.cos(middle), math.sin(middle))
-            words = say(display, angle, Kind.ANGLE, SHOWN_FIGURES)
+            words = say(display, angle, Kind.ANGLE)
             labels.append(Label(words, along(head, out, radius), THIN.color, out))
         return labels
 

@@ -137,15 +137,15 @@ def _counted() -> Mapping[str, Quantity]:
         "track": (_held().line_tension, Kind.FORCE),
         "alone": (_pull(_held().haul_tension), Kind.FORCE),
         "both": (_together(), Kind.FORCE),
-        "times": (_together() / _weight(), Kind.RATIO, 2),
-        "lean": (_lean(), Kind.ANGLE, 2),
+        "times": (_together() / _weight(), Kind.RATIO),
+        "lean": (_lean(), Kind.ANGLE),
     }
 
 
 def _lands() -> Mapping[str, Quantity]:
     place = frames.landing(head_height=_HEIGHT, head_reach=_REACH, lean=_lean())
     return {
-        "lean": (_lean(), Kind.ANGLE, 2),
+        "lean": (_lean(), Kind.ANGLE),
         "place": (float(place), Kind.LENGTH, 2),
         "depth": (_BACK_FOOT, Kind.LENGTH),
     }
