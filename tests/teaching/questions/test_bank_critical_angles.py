@@ -30,6 +30,12 @@ def _three(v: Values) -> float:
     return float(brentq(gap, 1e-3, pi / 2 - 1e-6))
 
 
+def _leg(angle: float) -> float:
+    """Each of two legs that hold a unit load."""
+    legs = np.array([[-sin(angle / 2), sin(angle / 2)], [cos(angle / 2), cos(angle / 2)]])
+    return float(np.linalg.solve(legs, [0.0, 1.0])[0])
+
+
 def _span_tension(load: float, span: float, sag: float) -> float:
     """Two strands drawn from the load to the ends, and a linear system."""
     ends = np.array([[-span / 2, sag], [span / 2, sag]])
@@ -58,6 +64,7 @@ def _guided(v: Values) -> float:
 
 ORACLES: dict[str, Callable[[Values], float]] = {
     "redirect-limit": _redirect,
+    "legs-pulled-flatter": lambda v: _leg(v["angle_after"]) / _leg(v["angle_before"]),
     "three-leg-limit": _three,
     "loaded-span": lambda v: _span_tension(v["load"], v["span"], v["sag"]),
     "sag-needed": _sag,

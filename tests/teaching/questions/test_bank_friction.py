@@ -44,6 +44,15 @@ def _better_of_both_orders(values: Values) -> float:
     return max(float(f.advantage.low) for f in found)
 
 
+def _people(values: Values) -> float:
+    """One person more until the team holds what is above the edge."""
+    above = values["load"] * _along(values)
+    people = 1
+    while people * values["pull_per_person"] < _simple(values, "hauling", above):
+        people += 1
+    return people
+
+
 ORACLES: dict[str, Callable[[Values], float]] = {
     "advantage-with-friction": lambda v: 1 / _simple(v, "hauling", 1.0),
     "three-to-one-raising": lambda v: _simple(v, "hauling", v["load"]),
@@ -53,6 +62,7 @@ ORACLES: dict[str, Callable[[Values], float]] = {
     "edge-turned-round": lambda v: _along(v) ** 2,
     "stacked-with-friction": _stacked,
     "good-pulley-first": _better_of_both_orders,
+    "people-over-an-edge": _people,
 }
 
 

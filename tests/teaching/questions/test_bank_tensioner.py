@@ -61,7 +61,19 @@ def _all_from_near(v: Values) -> float:
     return v["near_line"] * sum(lines) / lines[0]
 
 
+def _how_many(v: Values) -> float:
+    """One line more until the near line keeps to the limit."""
+    count = 1
+    while v["track_tension"] * _lines(v, count)[0] / sum(_lines(v, count)) > v["line_limit"]:
+        count += 1
+    return count
+
+
 ORACLES: dict[str, Callable[[Values], float]] = {
+    "tensioner-without-friction": lambda v: _lines(
+        {"efficiency": 1.0}, int(v["lines"]), v["device_pull"]
+    )[-1],
+    "tensioner-how-many-lines": _how_many,
     "tensioner-one-line": lambda v: _lines(v, int(v["line"]), v["device_pull"])[-1],
     "tensioner-far-to-near": lambda v: _of_all(v)[-1] / _of_all(v)[0],
     "tensioner-most-loaded": lambda v: v["track_tension"] * _of_all(v)[0] / sum(_of_all(v)),

@@ -38,8 +38,18 @@ def _snag(v: Values) -> float:
     return v["people"] * v["burst_per_person"] * (v["advantage"] * step) / step
 
 
+def _throw(v: Values) -> float:
+    """Walk a thousandth of the way at a time, and stop at the anchor or at the end of the way."""
+    step = v["clear_way"] / 1000
+    risen = 0.0
+    for _ in range(1000):
+        risen = min(risen + step / v["advantage"], v["traveller_room"])
+    return risen
+
+
 ORACLES: dict[str, Callable[[Values], float]] = {
     "how-many-throws": _throws,
+    "what-ends-a-throw": _throw,
     "time-of-a-raise": _time,
     "haul-rope-needed": _rope,
     "snagged-litter": _snag,

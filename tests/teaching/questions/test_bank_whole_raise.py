@@ -34,10 +34,23 @@ def _held_at(v: Values, number: int) -> float:
     return float(np.linalg.solve(ways, [0.0, v["load"]])[1])
 
 
+def _out(v: Values) -> float:
+    """Further out until the line would have to pull harder than it may."""
+
+    def too_much(off: float) -> float:
+        up, down = np.arctan2(v["drop"], off), v["ground_depression"]
+        ways = np.array([[-np.cos(up), np.sin(up)], [np.cos(down), -np.sin(down)]]).T
+        return float(np.linalg.solve(ways, [0.0, v["load"]])[1]) - v["line_tension"]
+
+    edge = v["drop"] / np.tan(v["ground_depression"])
+    return float(brentq(too_much, 1e-6, 0.999 * edge, xtol=1e-12))
+
+
 ORACLES: dict[str, Callable[[Values], float]] = {
     "raise-governing-station": lambda v: max(_held_at(v, i) for i in (1, 2, 3)),
     "raise-honest-margin": lambda v: _times_that_fit(v, v["component_load"]),
     "raise-stop-value": _stop,
+    "raise-reach-off-plumb": _out,
     "raise-track-rope": _rope,
 }
 

@@ -48,6 +48,46 @@ REDIRECT_LIMIT = Template(
     objective="find the angle that keeps the anchor of a redirect below a limit",
 )
 
+FLATTER = Template(
+    key="legs-pulled-flatter",
+    title="Legs pulled flatter",
+    stem=(
+        "Two equal legs stand {angle_before} apart. To bring the load higher, they are tightened "
+        "until they stand {angle_after} apart. How many times the tension of before does each leg "
+        "carry then?"
+    ),
+    asked="Tension of a leg afterwards over its tension before (a plain number)",
+    givens=(
+        Given(anchors.ANGLE_BEFORE, 40, 100, 5, "°"),
+        Given(anchors.ANGLE_AFTER, 120, 165, 5, "°"),
+    ),
+    derivation=anchors.leg_growth,
+    tolerance=Tolerance(relative=0.02),
+    mistakes=(
+        Mistake(
+            "in-proportion",
+            "The tension taken to grow in proportion to the angle",
+            "It grows slowly at first and then faster and faster: the cosine of half the angle "
+            "counts.",
+            lambda v: v.angle_after / v.angle_before,
+        ),
+        Mistake(
+            "sine-for-cosine",
+            "Sine and cosine exchanged",
+            "What holds up goes with the cosine of half the angle between the legs.",
+            lambda v: sin(v.angle_after / 2) / sin(v.angle_before / 2),
+        ),
+        Mistake(
+            "upside-down",
+            "The ratio turned upside down",
+            "Flatter legs have to pull harder, so the number is larger than 1.",
+            lambda v: cos(v.angle_after / 2) / cos(v.angle_before / 2),
+        ),
+    ),
+    difficulty=2,
+    objective="say what it costs to pull two legs flatter",
+)
+
 THREE_LEG_LIMIT = Template(
     key="three-leg-limit",
     title="How flat may three legs be?",
@@ -241,6 +281,7 @@ ONE_TWENTY = Template(
 
 QUESTIONS = (
     REDIRECT_LIMIT,
+    FLATTER,
     THREE_LEG_LIMIT,
     LOADED_SPAN,
     SAG_NEEDED,

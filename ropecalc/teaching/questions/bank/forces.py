@@ -60,6 +60,7 @@ WEIGHT = Template(
     ),
     difficulty=1,
     objective="turn a mass into the force with which it hangs",
+    must_pass=True,
 )
 
 POUNDS = Template(
@@ -133,6 +134,7 @@ KILOGRAMS = Template(
     ),
     difficulty=1,
     objective="compare cells that are set to different units",
+    must_pass=True,
 )
 
 LEVEL_PART = Template(

@@ -1,10 +1,12 @@
 """Questions on friction: pulleys and edges while hauling and while lowering."""
 
+from collections.abc import Mapping
+from math import exp as exponential
 from typing import Any
 
-from sympy import exp
+from sympy import ceiling, exp
 
-from ropecalc.mechanics import friction
+from ropecalc.mechanics import friction, hauling
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.pulleys import formulas
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
@@ -328,6 +330,66 @@ GOOD_PULLEY = Template(
     objective="put the better pulley where it helps most",
 )
 
+
+def _not_on_the_edge(values: Mapping[str, float]) -> bool:
+    """Whether a little more friction would not change the number of people."""
+    above = values["load"] * exponential(values["friction"] * values["turn"])
+    hand = above / _series(values["efficiency"], values["parts"])
+    return 0.15 < hand / values["pull_per_person"] % 1 < 0.9
+
+
+PEOPLE = Template(
+    key="people-over-an-edge",
+    title="How many people have to haul?",
+    stem=(
+        "A litter that weighs {load} is raised over a bare, rounded edge: the rope turns through "
+        "{turn} there, the coefficient of friction is {friction}. Behind the edge a simple "
+        "{parts}:1 pulls, with its haul strand at the travelling pulley and an efficiency of "
+        "{efficiency} at each pulley. One person keeps up {pull_per_person}. How many people does "
+        "it take?"
+    ),
+    asked="Number of people (a whole number)",
+    givens=(
+        Given(q.LOAD, 1.6, 2.8, 0.1, "kN"),
+        Given(q.FRICTION, 0.20, 0.36, 0.02, ""),
+        Given(q.TURN, 60, 100, 5, "°"),
+        Given(q.SHEAVE_EFFICIENCY, 0.75, 0.95, 0.01, ""),
+        _THREE,
+        Given(hauling.STEADY_PULL, 0.16, 0.26, 0.02, "kN"),
+    ),
+    derivation=hauling.people_needed,
+    tolerance=Tolerance(absolute=0.02),
+    mistakes=(
+        Mistake(
+            "no-friction",
+            "Friction left out",
+            "Edge and pulleys both take their part while the team raises.",
+            lambda v: ceiling(v.load / (v.parts * v.pull_per_person)),
+        ),
+        Mistake(
+            "edge-helps",
+            "The edge taken to help",
+            "That is so while lowering. Raising, the rope moves towards the team, and the team's "
+            "side carries more.",
+            lambda v: ceiling(
+                v.load
+                * exp(-v.friction * v.turn)
+                / (_series(v.efficiency, v.parts) * v.pull_per_person)
+            ),
+        ),
+        Mistake(
+            "advantage-left-out",
+            "The system's advantage left out",
+            "The people pull on the haul strand, which carries only a share of what the rope above "
+            "the edge does.",
+            lambda v: ceiling(v.load * exp(v.friction * v.turn) / v.pull_per_person),
+        ),
+    ),
+    difficulty=3,
+    objective="find how many people a raise over an edge takes",
+    usable=_not_on_the_edge,
+)
+
 QUESTIONS = (
     ADVANTAGE,
     RAISING,
@@ -337,5 +399,6 @@ QUESTIONS = (
     TURNED_ROUND,
     STACKED,
     GOOD_PULLEY,
+    PEOPLE,
 )
 """This module's questions, in the order of the lesson."""

@@ -95,6 +95,7 @@ LEAN = Template(
     ),
     difficulty=1,
     objective="tell which way a high directional is pulled, and by how much",
+    must_pass=True,
 )
 
 LANDING = Template(

@@ -231,6 +231,7 @@ HAUL_BESIDE_TRACK = Template(
     difficulty=3,
     objective="find what track lines leave for the haul line",
     usable=legs_open,
+    must_pass=True,
 )
 
 TRACK_TENSION = Template(

@@ -1,9 +1,10 @@
 """Questions on the 2:1 in series: lines, hub, device, rope, and what is no backup."""
 
 from collections.abc import Mapping
+from math import log as logarithm
 from math import radians
 
-from sympy import Integer, sin
+from sympy import Integer, ceiling, log, sin
 
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import tensioner
@@ -17,6 +18,41 @@ _PULL = Given(tensioner.DEVICE_PULL, 0.2, 1.2, 0.05, "kN")
 _CLOSE = Tolerance(relative=0.015)
 _TWO_PER_CENT = Tolerance(relative=0.02)
 
+
+WITHOUT_FRICTION = Template(
+    key="tensioner-without-friction",
+    title="Each line if nothing rubs",
+    stem=(
+        "One rope tightens {lines} track lines in series, and the strand at the device is pulled "
+        "with {device_pull}. If no sheave had friction, what tension would be in each track line?"
+    ),
+    asked="Tension of each track line, without friction",
+    givens=(_PULL, _LINES),
+    derivation=lines_of.ideal_line,
+    tolerance=_TWO_PER_CENT,
+    mistakes=(
+        Mistake(
+            "all-lines-for-one",
+            "What all lines carry together given to each of them",
+            "The strands are spread over the lines: two run to each.",
+            lambda v: 2 * v.lines * v.device_pull,
+        ),
+        Mistake(
+            "pull-divided",
+            "The pull divided among the lines",
+            "Every strand of the one rope carries the whole pull, whichever line it runs to.",
+            lambda v: 2 * v.device_pull / v.lines,
+        ),
+        Mistake(
+            "one-strand",
+            "One strand counted",
+            "The line ends at a travelling pulley and carries both its strands.",
+            lambda v: v.device_pull,
+        ),
+    ),
+    difficulty=1,
+    objective="find what each line of a tensioner would carry without friction",
+)
 
 ONE_LINE = Template(
     key="tensioner-one-line",
@@ -127,6 +163,63 @@ MOST_LOADED = Template(
     ),
     difficulty=2,
     objective="find the most loaded line from what all lines have to carry",
+)
+
+
+def _lines_plain(values: Mapping[str, float]) -> bool:
+    """Whether a little more tension would not change the number of lines, and few are enough."""
+    squared = values["efficiency"] ** 2
+    left = 1 - values["track_tension"] / values["line_limit"] * (1 - squared)
+    if left <= 0:
+        return False
+    just = logarithm(left) / logarithm(squared)
+    return just < 8 and 0.1 < just % 1 < 0.95
+
+
+HOW_MANY = Template(
+    key="tensioner-how-many-lines",
+    title="How many lines does it take?",
+    stem=(
+        "The place of the litter asks for {track_tension} from all track lines together, and no "
+        "line is to carry more than {line_limit}. Lines run in series, just pulled in; every "
+        "sheave has an efficiency of {efficiency}. How many lines does it take at least?"
+    ),
+    asked="Number of lines (a whole number)",
+    givens=(
+        Given(q.TRACK_TENSION, 4.0, 7.0, 0.1, "kN"),
+        Given(lines_of.LINE_LIMIT, 1.6, 2.6, 0.1, "kN"),
+        Given(lines_of.RUBBING, 0.78, 0.90, 0.01, ""),
+    ),
+    derivation=lines_of.lines_for_limit,
+    tolerance=Tolerance(absolute=0.02),
+    mistakes=(
+        Mistake(
+            "shared-equally",
+            "The total divided by what one line may carry",
+            "Friction leaves less for every further line, so the near line carries more than an "
+            "equal share.",
+            lambda v: ceiling(v.track_tension / v.line_limit),
+        ),
+        Mistake(
+            "not-rounded-up",
+            "The number left as it came out",
+            "There is no part of a line: only the next whole number keeps every line within the "
+            "limit.",
+            lambda v: (
+                log(1 - v.track_tension / v.line_limit * (1 - v.efficiency**2))
+                / (2 * log(v.efficiency))
+            ),
+        ),
+        Mistake(
+            "advantage-for-strength",
+            "The 2:1 counted as strength",
+            "The 2:1 halves what the device has to hold. The track line carries both its strands.",
+            lambda v: ceiling(v.track_tension / (2 * v.line_limit)),
+        ),
+    ),
+    difficulty=3,
+    objective="find how many lines in series a limit on each of them asks for",
+    usable=_lines_plain,
 )
 
 HUB_TOTAL = Template(
@@ -486,9 +579,11 @@ SECOND_LINE = Template(
 )
 
 QUESTIONS = (
+    WITHOUT_FRICTION,
     ONE_LINE,
     FAR_TO_NEAR,
     MOST_LOADED,
+    HOW_MANY,
     HUB_TOTAL,
     DEVICE,
     HUB_PULLEY,

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from sympy import ceiling
+from sympy import Max, ceiling
 
 from ropecalc.mechanics import hauling
 from ropecalc.mechanics import quantities as q
@@ -56,6 +56,53 @@ THROWS = Template(
     difficulty=1,
     objective="count the throws and resets of a raise",
     usable=_not_on_the_edge,
+)
+
+
+def _one_limit_is_plainly_first(values: Mapping[str, float]) -> bool:
+    by_way = values["clear_way"] / values["advantage"]
+    return not 0.9 < by_way / values["traveller_room"] < 1.1
+
+
+THROW_ENDS = Template(
+    key="what-ends-a-throw",
+    title="What ends the throw?",
+    stem=(
+        "The haul team can walk {clear_way} in one go. It pulls on a simple {advantage}:1, whose "
+        "travelling pulley can move {traveller_room} before it meets the anchor. How far does the "
+        "load rise in one throw?"
+    ),
+    asked="Rise of the load in one throw",
+    givens=(
+        Given(hauling.CLEAR_WAY, 6, 30, 1, "m"),
+        Given(hauling.TRAVELLER_ROOM, 2.0, 8.0, 0.5, "m"),
+        Given(q.ADVANTAGE, 3, 9, 1, ""),
+    ),
+    derivation=hauling.rise_in_a_throw,
+    tolerance=_TWO_PER_CENT,
+    mistakes=(
+        Mistake(
+            "larger-of-both",
+            "The larger of the two limits taken",
+            "The throw is over as soon as either of them is used up.",
+            lambda v: Max(v.clear_way / v.advantage, v.traveller_room),
+        ),
+        Mistake(
+            "way-for-rise",
+            "The way of the hands taken for the rise",
+            "The hands walk the advantage times as far as the load rises.",
+            lambda v: v.clear_way,
+        ),
+        Mistake(
+            "room-divided",
+            "The room divided by the advantage",
+            "The travelling pulley moves with the load; only the hands move further.",
+            lambda v: v.traveller_room / v.advantage,
+        ),
+    ),
+    difficulty=2,
+    objective="say what ends a throw, and how far the load has come by then",
+    usable=_one_limit_is_plainly_first,
 )
 
 TIME = Template(
@@ -186,6 +233,7 @@ SNAG = Template(
 
 QUESTIONS = (
     THROWS,
+    THROW_ENDS,
     TIME,
     ROPE,
     SNAG,

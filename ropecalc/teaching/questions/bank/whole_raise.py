@@ -1,12 +1,14 @@
 """Questions on a whole raise: margins that can be stated, where to stop, rope for the lines."""
 
 from collections.abc import Mapping
+from math import cos as cosine
+from math import sin as sine
 from typing import Any
 
-from sympy import sqrt
+from sympy import cos, sin, sqrt
 
+from ropecalc.mechanics import guiding_limits, raise_limits, strength
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics import raise_limits, strength
 from ropecalc.teaching.questions.bank.slips import places_open
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
 
@@ -201,5 +203,62 @@ GOVERNING = Template(
     usable=_all_open,
 )
 
-QUESTIONS = (GOVERNING, HONEST_MARGIN, STOP_VALUE, TRACK_ROPE)
+
+def _within_a_rig(values: Mapping[str, float]) -> bool:
+    """Whether it is a place that a litter passes, and the ground legs take off part of the load."""
+    tension, down = values["line_tension"], values["ground_depression"]
+    lifted = tension * sine(down)
+    out = tension * values["drop"] * cosine(down) / (values["load"] + lifted)
+    return 0.6 <= out <= 6.0 and lifted < 0.8 * values["load"]
+
+
+REACH = Template(
+    key="raise-reach-off-plumb",
+    title="How far out can it be held there?",
+    stem=(
+        "The track lines together may pull with {line_tension} at most. They come from the haul "
+        "directional, which is {drop} above the master attachment point, and their ground legs "
+        "fall {ground_depression} below the horizontal there. The load weighs {load}. How far out "
+        "from the plumb line below the directional can the litter be held at most?"
+    ),
+    asked="Distance off plumb",
+    givens=(
+        Given(q.LOAD, 1.2, 2.8, 0.1, "kN"),
+        Given(q.LINE_TENSION, 0.6, 3.0, 0.1, "kN"),
+        Given(q.DROP, 4.0, 12.0, 0.5, "m"),
+        Given(q.GROUND_DEPRESSION, 20, 38, 1, "°"),
+    ),
+    derivation=guiding_limits.reach_off_plumb,
+    tolerance=_TWO_PER_CENT,
+    mistakes=(
+        Mistake(
+            "ground-leg-level",
+            "The ground legs treated as level",
+            "They also pull down, and that brings the litter nearer to plumb.",
+            lambda v: v.drop * v.line_tension / v.load,
+        ),
+        Mistake(
+            "ground-leg-lifts",
+            "The ground legs taken to lift",
+            "They fall away from the litter: what they pull down adds to the weight.",
+            lambda v: (
+                v.drop
+                * v.line_tension
+                * cos(v.ground_depression)
+                / (v.load - v.line_tension * sin(v.ground_depression))
+            ),
+        ),
+        Mistake(
+            "ratio-upside-down",
+            "Tension and weight exchanged",
+            "More tension reaches further out, more weight less far.",
+            lambda v: v.drop * v.load / v.line_tension,
+        ),
+    ),
+    difficulty=3,
+    objective="find how far out a limit on the lines lets you hold a litter",
+    usable=_within_a_rig,
+)
+
+QUESTIONS = (GOVERNING, HONEST_MARGIN, STOP_VALUE, REACH, TRACK_ROPE)
 """This module's questions, in the order of the lesson."""
