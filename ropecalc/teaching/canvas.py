@@ -65,6 +65,13 @@ class Canvas:
         axes.set_title(title, fontsize=10.5, loc="left")
         return axes
 
+    def sheet(self, left: float, bottom: float, width: float, height: float, title: str) -> Axes:
+        """Blank axes that count in pixels from their lower left corner."""
+        axes = self.blank(left, bottom, width, height, title)
+        axes.set_xlim(0, width)
+        axes.set_ylim(0, height)
+        return axes
+
     def moving(self, artist: A) -> A:
         """Register an artist that changes between pictures; returns it."""
         artist.set_animated(True)

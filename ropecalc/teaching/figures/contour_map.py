@@ -58,6 +58,7 @@ from ropecalc.teaching.drawing import (
     Stroke,
 )
 from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
+from ropecalc.teaching.figures.length_axes import wall_axes
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import LOCKED, Figure, Look, Outcome, Prediction, Table, Values
@@ -515,7 +516,7 @@ class _Map:
             fontsize=10,
             loc="left",
         )
-        self._canvas, self._length = canvas, ""
+        self._numbers = wall_axes(canvas, axes, _MOST_SHOWN, _HIGH, 6)
         self._within = Region(canvas, axes, _WITHIN, 1)
         self._slack = Region(canvas, axes, _OUT_OF_REACH, 1.65)
         self._beyond = Area(canvas, axes, _OUT_OF_REACH, "none", 1.1)
@@ -541,7 +542,7 @@ class _Map:
 
     def update(self, result: ContourMap, look: Look) -> None:
         """Follow ``result``."""
-        self._ticks(look.display)
+        self._numbers.follow(look.display)
         rig, station = result.rig, result.station
         here = (station.x, station.z)
         haul = (rig.haul_directional.x, rig.haul_directional.z)
@@ -621,21 +622,6 @@ class _Map:
             lines.append([tuple(here), tuple(tip)])
         amount, words = neat_force(per_metre * 4.5, look.display)
         self._scale.place(1.0, _LOW + 0.3, amount / per_metre, 0.3, words)
-
-    def _ticks(self, display: Display) -> None:
-        if display.length == self._length:
-            return
-        self._length = display.length
-        for axis, low, high in (
-            (self.axes.xaxis, 0.0, _MOST_SHOWN),
-            (self.axes.yaxis, 0.0, _HIGH),
-        ):
-            _set_ticks(axis, low, high, display, Kind.LENGTH, 6)
-        self.axes.set_xlabel(f"out from the wall ({display.length})", fontsize=9, labelpad=1)
-        self.axes.set_ylabel(
-            f"height of the attachment point ({display.length})", fontsize=9, labelpad=1
-        )
-        self._canvas.forget_background()
 
 
 def _hub_label(station: Point, hub: Place) -> Label:

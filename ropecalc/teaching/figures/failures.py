@@ -47,6 +47,7 @@ from ropecalc.teaching.drawing import (
     Stroke,
 )
 from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
+from ropecalc.teaching.figures.length_axes import LengthAxes, LengthAxis, every
 from ropecalc.teaching.figures.range_rows import RangeRows, say_range
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
@@ -613,9 +614,7 @@ class _Carried:
     _W, _T = 408, 284
 
     def __init__(self, canvas: Canvas) -> None:
-        axes = canvas.blank(512, 240, self._W, self._T, "What the ropes carry")
-        axes.set_xlim(0, self._W)
-        axes.set_ylim(0, self._T)
+        axes = canvas.sheet(512, 240, self._W, self._T, "What the ropes carry")
         self._rows = RangeRows(canvas, axes, 8, 150, self._W - 120)
         self._notice = Notice(canvas, axes, 0.5, 0.5, 44)
 
@@ -653,7 +652,11 @@ class _Elsewhere:
         axes.set_xlim(0, 31)
         axes.set_ylim(0, 1)
         axes.set_title("The same at other heights", fontsize=10.5, loc="left")
-        self._units = ""
+        self._numbers = LengthAxes(
+            canvas, axes, LengthAxis("height of the litter", 31.0, every(10, 20))
+        )
+        axes.set_yticks([])
+        axes.set_ylabel("how far", fontsize=9, labelpad=4)
         self._curve = Rope(canvas, axes, Stroke(LIMIT.color, 2.0))
         self._gap = Rope(canvas, axes, WARNING, 3)
         self._dot = Mark(canvas, axes, "o", "#f4b63f", 8)
@@ -662,7 +665,7 @@ class _Elsewhere:
 
     def update(self, result: Failure, look: Look) -> None:
         """Follow ``result``."""
-        self._ticks(look.display)
+        self._numbers.follow(look.display)
         for part in (self._curve, self._gap, self._dot):
             part.hide()
         self._labels.write([])
@@ -697,19 +700,6 @@ class _Elsewhere:
         if result.event == INDEPENDENT:
             return "No slack runs in: only stretch lets the litter move."
         return ""
-
-    def _ticks(self, display: Display) -> None:
-        if display.length == self._units:
-            return
-        self._units = display.length
-        unit = display.unit(Kind.LENGTH).factor
-        step = 10 if display.length == "m" else 20
-        shown = np.arange(0, 31 / unit, step)
-        self._axes.xaxis.set_ticks(shown * unit, [f"{v:g}" for v in shown])
-        self._axes.yaxis.set_ticks([])
-        self._axes.set_xlabel(f"height of the litter ({display.length})", fontsize=9, labelpad=1)
-        self._axes.set_ylabel("how far", fontsize=9, labelpad=4)
-        self._canvas.forget_background()
 
 
 # --- the figure -------------------------------------------------------------------------------

@@ -44,6 +44,7 @@ from ropecalc.teaching.drawing import (
     Stroke,
 )
 from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
+from ropecalc.teaching.figures.length_axes import wall_axes
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import LOCKED, Figure, Look, Outcome, Prediction, Table, Values
@@ -304,7 +305,7 @@ class _Scene:
         axes.set_xlim(-4.0, _MOST_SHOWN)
         axes.set_ylim(_LOW, _HIGH)
         axes.set_title("The way of the litter, tensioner locked", fontsize=10.5, loc="left")
-        self._canvas, self._length = canvas, ""
+        self._numbers = wall_axes(canvas, axes, _MOST_SHOWN, _HIGH, 8)
         axes.fill([-9, 0, 0, -9], [-9, -9, EDGE, EDGE], fc=ROCK_FACE, ec="#6f6656", lw=1.2)
         self._ground = Area(canvas, axes, GROUND_FACE, zorder=1.5)
         self._frame = Frame(canvas, axes)
@@ -324,7 +325,7 @@ class _Scene:
 
     def update(self, result: LockedMove, look: Look) -> None:
         """Follow ``result``."""
-        self._ticks(look.display)
+        self._numbers.follow(look.display)
         rig, start = result.rig, result.start
         haul, track, hub = (
             (p.x, p.z) for p in (rig.haul_directional, rig.track_directional, rig.hub)
@@ -390,24 +391,6 @@ class _Scene:
             lines.append([here, tip])
         amount, words = neat_force(per_metre * 5.5, look.display)
         self._scale.place(26.0, _LOW + 0.4, amount / per_metre, 0.3, words)
-
-    def _ticks(self, display: Display) -> None:
-        if display.length == self._length:
-            return
-        self._length = display.length
-        unit = display.unit(Kind.LENGTH).factor
-        for axis, high in ((self.axes.xaxis, _MOST_SHOWN), (self.axes.yaxis, _HIGH)):
-            shown = [
-                v
-                for v in MaxNLocator(8, steps=[1, 2, 5, 10]).tick_values(0, high / unit)
-                if 0 <= v < high / unit
-            ]
-            axis.set_ticks([v * unit for v in shown], [f"{v:g}" for v in shown])
-        self.axes.set_xlabel(f"out from the wall ({display.length})", fontsize=9, labelpad=1)
-        self.axes.set_ylabel(
-            f"height of the attachment point ({display.length})", fontsize=9, labelpad=1
-        )
-        self._canvas.forget_background()
 
 
 def _hub_label(litter: Place, hub: Place) -> Label:

@@ -62,6 +62,7 @@ from ropecalc.teaching.drawing import (
 )
 from ropecalc.teaching.drawing import Place as Spot
 from ropecalc.teaching.figures.free_body import neat_force, pulls_on_litter
+from ropecalc.teaching.figures.length_axes import LengthAxes, LengthAxis, every
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import (
@@ -569,7 +570,12 @@ class _Section:
         axes.set_xlim(_LEFT, _RIGHT)
         axes.set_ylim(_LOW, _LOW + (_RIGHT - _LEFT) * 250 / 530)
         axes.set_title("The raise, true to scale", fontsize=10.5, loc="left")
-        self._canvas, self._length = canvas, ""
+        self._numbers = LengthAxes(
+            canvas,
+            axes,
+            LengthAxis("out from the datum", _RIGHT, every(20, 50)),
+            LengthAxis("height", 36.0, every(10, 20)),
+        )
         self._ground = Area(canvas, axes, GROUND_FACE, zorder=1)
         self._rock = Area(canvas, axes, ROCK_FACE)
         self._ends = Rope(canvas, axes, FAINT)
@@ -585,7 +591,7 @@ class _Section:
 
     def update(self, result: Board, look: Look) -> None:
         """Follow ``result``."""
-        self._ticks(look.display)
+        self._numbers.follow(look.display)
         plan = result.plan
         moving = (self._ground, self._rock, self._ends, self._straight, self._path, self._haul)
         for part in (*moving, self._track, self._litter, self._hub):
@@ -624,20 +630,6 @@ class _Section:
             lines += [[top, here, hub]]
             labels.append(Label("litter", here, towards=(-1, -0.05)))
         self._labels.write(labels, lines)
-
-    def _ticks(self, display: Display) -> None:
-        """Ticks in the reader's unit; they are part of the background."""
-        if display.length == self._length:
-            return
-        self._length = display.length
-        unit = display.unit(Kind.LENGTH).factor
-        across, up = (20, 10) if display.length == "m" else (50, 20)
-        for axis, step, high in ((self.axes.xaxis, across, _RIGHT), (self.axes.yaxis, up, 36.0)):
-            shown = np.arange(0, high / unit, step)
-            axis.set_ticks(shown * unit, [f"{v:g}" for v in shown])
-        self.axes.set_xlabel(f"out from the datum ({display.length})", fontsize=9, labelpad=1)
-        self.axes.set_ylabel(f"height ({display.length})", fontsize=9, labelpad=1)
-        self._canvas.forget_background()
 
 
 class _Effort:
@@ -812,9 +804,7 @@ class _Margins:
     _WIDE, _TALL = 424, 262
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.blank(492, 24, self._WIDE, self._TALL, "Margins, rope and head")
-        axes.set_xlim(0, self._WIDE)
-        axes.set_ylim(0, self._TALL)
+        self._axes = axes = canvas.sheet(492, 24, self._WIDE, self._TALL, "Margins, rope and head")
         self._bars = [Area(canvas, axes, face, "none", 3) for face in (TRACK.color, HAUL.color)]
         self._asked = Rope(canvas, axes, WARNING, 4)
         self._labels = Labels(canvas, axes, 8, 9)

@@ -325,14 +325,6 @@ class ReadingsPicture:
         self._concluded.update(result, look)
 
 
-def _bare(canvas: Canvas, left: float, low: float, wide: float, tall: float, title: str) -> Any:
-    """Axes in pixels, without ticks."""
-    axes = canvas.blank(left, low, wide, tall, title)
-    axes.set_xlim(0, wide)
-    axes.set_ylim(0, tall)
-    return axes
-
-
 class _Ropes:
     """Litter, track lines, tensioner and hub from above, and where the cells are built in."""
 
@@ -340,7 +332,7 @@ class _Ropes:
     _LITTER, _PULLEY, _HUB, _ANCHOR = (40.0, 150.0), 180.0, 270.0, 322.0
 
     def __init__(self, canvas: Canvas) -> None:
-        axes = _bare(canvas, 20, 264, self._WIDE, self._TALL, "Where the cells sit (not to scale)")
+        axes = canvas.sheet(20, 264, self._WIDE, self._TALL, "Where the cells sit (not to scale)")
         self._haul = Rope(canvas, axes, HAUL)
         self._lines = [Rope(canvas, axes, TRACK) for _ in range(MOST_LINES)]
         self._rope = Rope(canvas, axes, Stroke("#4b4f9e", 1.8))
@@ -443,7 +435,7 @@ class _Shown:
     _WIDE, _TALL = 462, 268
 
     def __init__(self, canvas: Canvas) -> None:
-        axes = _bare(canvas, 458, 264, self._WIDE, self._TALL, "What each cell shows")
+        axes = canvas.sheet(458, 264, self._WIDE, self._TALL, "What each cell shows")
         self._rows = RangeRows(canvas, axes, 6, 166, self._WIDE - 150)
         self._notice = Notice(canvas, axes, 0.5, 0.5, 50)
 
@@ -471,7 +463,7 @@ class _Concluded:
     _WIDE, _TALL = 900, 196
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = _bare(canvas, 20, 24, self._WIDE, self._TALL, "What one reading tells")
+        self._axes = canvas.sheet(20, 24, self._WIDE, self._TALL, "What one reading tells")
         self._rows = RangeRows(canvas, self._axes, 4, 215, self._WIDE - 190)
         self._heading = Labels(canvas, self._axes, 1, 9.5)
         self._notice = Notice(canvas, self._axes, 0.5, 0.5, 70)

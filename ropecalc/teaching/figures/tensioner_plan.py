@@ -601,15 +601,13 @@ class _Bars:
     _WIDE, _TALL = 560, 236
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.blank(
+        self._axes = axes = canvas.sheet(
             24,
             40,
             self._WIDE,
             self._TALL,
             "What lines and hub carry",
         )
-        axes.set_xlim(0, self._WIDE)
-        axes.set_ylim(0, self._TALL)
         most = 2 * MOST_LINES + 1
         self._spans = [Area(canvas, axes, _BAND_FACE, "none", 2) for _ in range(MOST_LINES)]
         self._bars = [Area(canvas, axes, _BAR, "none", 3) for _ in range(MOST_LINES)]

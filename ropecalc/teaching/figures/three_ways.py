@@ -49,6 +49,7 @@ from ropecalc.teaching.drawing import (
 )
 from ropecalc.teaching.figures.free_body import line_stroke, neat_force, pulls_on_litter
 from ropecalc.teaching.figures.head_to_tail import stepped
+from ropecalc.teaching.figures.length_axes import LengthAxes, LengthAxis, every
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import (
@@ -485,8 +486,12 @@ class _Whole:
         axes.set_xlim(-5, 84)
         axes.set_ylim(-4, -4 + 89 * 212 / 450)
         axes.set_title("The whole raise, true to scale", fontsize=10.5, loc="left")
-        self._canvas = canvas
-        self._length = ""
+        self._numbers = LengthAxes(
+            canvas,
+            axes,
+            LengthAxis("out from the wall", 84.0, every(20, 50)),
+            LengthAxis("height", 38.0, every(10, 20)),
+        )
         axes.fill([-9, 0, 0, -9], [-9, -9, EDGE, EDGE], fc=ROCK_FACE, ec=ROCK_EDGE, lw=1.2)
         self._ground = Area(canvas, axes, GROUND_FACE, zorder=1)
         self._frame = Frame(canvas, axes)
@@ -500,7 +505,7 @@ class _Whole:
     def update(self, result: ThreeWays, look: Look) -> None:
         """Follow ``result``."""
         rig, place, method = result.rig, result.place, result.method
-        self._ticks(look.display)
+        self._numbers.follow(look.display)
         self._ground.place(*_ground(rig.hub), (90, -9), (0, -9))
         here = (place.x, place.z)
         haul, track = ((p.x, p.z) for p in (rig.haul_directional, result.line_start))
@@ -524,23 +529,6 @@ class _Whole:
             labels.append(Label("straight line: no tension reaches it", at, THIN.color, (1, 1)))
         self._labels.write(labels, lines, [(-9, -9, 0, EDGE)])
 
-    def _ticks(self, display: Display) -> None:
-        """Ticks in the reader's unit; they are part of the background."""
-        if display.length == self._length:
-            return
-        self._length = display.length
-        step_x, step_z = (20, 10) if display.length == "m" else (50, 20)
-        unit = display.unit(Kind.LENGTH).factor
-        for axis, step, high in (
-            (self._axes.xaxis, step_x, 84 / unit),
-            (self._axes.yaxis, step_z, 38 / unit),
-        ):
-            shown = np.arange(0, high, step)
-            axis.set_ticks(shown * unit, [f"{v:g}" for v in shown])
-        self._axes.set_xlabel(f"out from the wall ({display.length})", fontsize=9, labelpad=1)
-        self._axes.set_ylabel(f"height ({display.length})", fontsize=9, labelpad=1)
-        self._canvas.forget_background()
-
 
 class _ForcePolygon:
     """All forces on the litter, head to tail."""
@@ -548,11 +536,9 @@ class _ForcePolygon:
     _WIDE, _TALL = 396, 480
 
     def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.blank(
+        self._axes = axes = canvas.sheet(
             524, 40, self._WIDE, self._TALL, "Forces on the litter, head to tail"
         )
-        axes.set_xlim(0, self._WIDE)
-        axes.set_ylim(0, self._TALL)
         self._ghost = Rope(canvas, axes, FAINT)
         self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(4)]
         self._bar = ScaleBar(canvas, axes)
