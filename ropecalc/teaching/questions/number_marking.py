@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from ropecalc.teaching.questions.question import Values
     from ropecalc.teaching.questions.template import Template
 
+_ROUNDED = 0.5
+"""Share of the margin by which an accepted rougher result may be off by rounding."""
 _LONGEST = 40  # characters; no answer needs more
 
 _SKETCH = "Make a sketch with the given quantities in it, or take a hint."
@@ -57,6 +59,10 @@ def _judge(
     if abs(value - answer) <= margin:
         shown = display.show(answer, template.kind)
         return Verdict.RIGHT, f"Right. The balance gives {shown}.", ""
+    for way, near in template.approximated(values):
+        if abs(value - near) <= _ROUNDED * margin:
+            shown = display.show(answer, template.kind)
+            return Verdict.RIGHT, f"Right. {way.note} That gives {shown}.", ""
     for key, wrong in template.mistaken(values).items():
         if abs(value - wrong) <= template.window(answer, wrong):
             mistake = template.mistake(key)

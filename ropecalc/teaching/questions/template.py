@@ -61,13 +61,26 @@ class Mistake(NamedMistake):
 
 
 @dataclass(frozen=True)
+class Approximation:
+    """A rougher way to the answer that counts as right, with a ``note`` that says what was rough.
+
+    ``value`` takes the derivation's symbols, as a mistake's ``wrong`` does.
+    """
+
+    note: str
+    value: Callable[[Any], Any]
+
+
+@dataclass(frozen=True)
 class Template:
     """A question that is answered with a number and its unit.
 
     ``stem`` has a ``{place}`` for each given quantity's value. ``difficulty`` is 1 (one step), 2
-    (some steps, or a decision on direction) or 3 (several steps); ``objective`` completes "After this you can ...". ``usable`` turns down numbers that
-    are allowed but teach badly. ``must_pass`` marks what nobody should get wrong at the cliff:
-    practice brings it back most often, and an instructor may demand it of everybody.
+    (some steps, or a decision on direction) or 3 (several steps); ``objective`` completes "After
+    this you can ...". ``usable`` turns down numbers that are allowed but teach badly.
+    ``must_pass`` marks what nobody should get wrong at the cliff: practice brings it back most
+    often, and an instructor may demand it of everybody. ``accepted`` are rougher ways that count
+    as right although they come out further off than ``tolerance``.
     """
 
     has_choice: ClassVar[bool] = True
@@ -84,6 +97,7 @@ class Template:
     objective: str
     usable: Callable[[Values], bool] = lambda values: True
     must_pass: bool = False
+    accepted: tuple[Approximation, ...] = ()
 
     def __post_init__(self) -> None:
         drawn = {given.name for given in self.givens}
@@ -106,14 +120,28 @@ class Template:
 
     def mistaken(self, values: Values) -> dict[str, float]:
         """What each mistake gives for ``values`` (SI), by the mistake's key; inf or nan if none."""
-        ordered = [np.float64(values[v.name]) for v in self.derivation.given]
+        return {key: self._at(values, function) for key, function in self._functions.items()}
+
+    def approximated(self, values: Values) -> tuple[tuple[Approximation, float], ...]:
+        """What each accepted way gives for ``values`` (SI)."""
+        return tuple(
+            (way, self._at(values, function)) for way, function in self._accepted_functions
+        )
+
+    def _at(self, values: Values, function: Callable[..., Any]) -> float:
         with np.errstate(all="ignore"):
-            return {key: float(function(*ordered)) for key, function in self._functions.items()}
+            return float(function(*(np.float64(values[v.name]) for v in self.derivation.given)))
 
     @cached_property
     def _functions(self) -> dict[str, Callable[..., Any]]:
-        symbols = SimpleNamespace(**self.derivation.symbols)
-        return {m.key: self.derivation.numeric(m.wrong(symbols)) for m in self.mistakes}
+        return {mistake.key: self._numeric(mistake.wrong) for mistake in self.mistakes}
+
+    @cached_property
+    def _accepted_functions(self) -> tuple[tuple[Approximation, Callable[..., Any]], ...]:
+        return tuple((way, self._numeric(way.value)) for way in self.accepted)
+
+    def _numeric(self, expression: Callable[[Any], Any]) -> Callable[..., Any]:
+        return self.derivation.numeric(expression(SimpleNamespace(**self.derivation.symbols)))
 
     def window(self, answer: float, mistaken: float) -> float:
         """How near an answer must come to the value ``mistaken`` to be taken for that mistake."""
@@ -129,12 +157,13 @@ class Template:
             return False
 
     def tells_apart(self, values: Values) -> bool:
-        """Whether with these numbers every mistake differs from the answer and from the others."""
+        """Whether with these numbers every mistake differs from what is right and the others."""
         answer = self.answer(values)
+        right = (answer, *(value for _, value in self.approximated(values)))
         wrong = list(self.mistaken(values).values())
         clear = 2 * self.tolerance.margin(answer)
         for index, one in enumerate(wrong):
-            if not math.isfinite(one) or abs(one - answer) <= clear:
+            if not math.isfinite(one) or any(abs(one - value) <= clear for value in right):
                 return False
             for other in wrong[:index]:
                 windows = self.window(answer, one) + self.window(answer, other)

@@ -2,12 +2,12 @@
 
 import pytest
 
-from ropecalc.teaching.questions.bank import along_the_raise, holding_off
+from ropecalc.teaching.questions.bank import along_the_raise, forces, holding_off, margins
 from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.marking import Verdict, mark
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display, Kind, units_of
-from tests.teaching.questions.every import every_template
+from tests.teaching.questions.every import TEMPLATES, every_template
 
 TRACK = draw(holding_off.TRACK_TENSION, "marking")
 
@@ -149,3 +149,30 @@ def test_feedback_to_a_wrong_answer_does_not_give_the_answer_away() -> None:
         assert answer not in mark(TRACK, text).feedback
     for value in TRACK.mistaken.values():
         assert answer not in mark(TRACK, typed(value, Kind.FORCE)).feedback
+
+
+@pytest.mark.parametrize("question", [forces.WEIGHT, forces.POUNDS, forces.KILOGRAMS])
+def test_ten_for_gravity_is_right_in_lesson_one_and_it_is_said(question: Template) -> None:
+    for number in range(10):
+        drawn = draw(question, "ten", number)
+        exact, rough = drawn.answer, drawn.answer * 10 / 9.80665
+        if question is forces.KILOGRAMS:
+            rough = drawn.answer * 9.80665 / 10
+        marked = mark(drawn, typed(rough, question.kind))
+        assert marked.verdict is Verdict.RIGHT
+        assert "You took 10 for g" in marked.feedback
+        assert Display().show(exact, question.kind) in marked.feedback
+        assert "10 for g" not in mark(drawn, typed(exact, question.kind)).feedback
+        for off in (0.955, 1.045):
+            assert mark(drawn, typed(exact * off, question.kind)).verdict is not Verdict.RIGHT
+
+
+def test_no_other_lesson_takes_ten_for_gravity() -> None:
+    assert {t.key for t in TEMPLATES if t.accepted} == {
+        forces.WEIGHT.key,
+        forces.POUNDS.key,
+        forces.KILOGRAMS.key,
+    }
+    drawn = draw(margins.HUB_SLIDES, "ten")
+    marked = mark(drawn, typed(drawn.answer * 10 / 9.80665, Kind.FORCE))
+    assert "10 for g" not in marked.feedback

@@ -1,15 +1,22 @@
 """Questions on mass and weight, units of force, parts and sums of pulls, and one rope aside."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from math import radians
+from typing import Any
 
 from sympy import Abs, Float, Integer, asin, atan, cos, pi, sin, sqrt
 
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import vectors
 from ropecalc.teaching.questions.bank.slips import HAUL_STAYS_THE_WEIGHT
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.template import (
+    Approximation,
+    Given,
+    Mistake,
+    Template,
+    Tolerance,
+)
 from ropecalc.units import POUND, STANDARD_GRAVITY
 
 _LOAD = Given(q.LOAD, 1.2, 2.8, 0.1, "kN")
@@ -18,6 +25,12 @@ _TWO_PER_CENT = Tolerance(relative=0.02)
 _HALF_A_DEGREE = Tolerance(absolute=radians(0.5))
 _GRAVITY, _POUND = Float(STANDARD_GRAVITY), Float(POUND)
 _KILO = Integer(1000)
+
+
+def _with_ten(value: Callable[[Any], Any]) -> Approximation:
+    """Ten for gravity is near enough where only the weight itself is asked for."""
+    return Approximation("You took 10 for g; this course takes 9.80665.", value)
+
 
 WEIGHT = Template(
     key="weight-of-a-mass",
@@ -29,7 +42,7 @@ WEIGHT = Template(
     asked="Weight of everything that hangs",
     givens=(Given(q.MASS, 120, 280, 5, "kg"),),
     derivation=vectors.weight,
-    tolerance=_TWO_PER_CENT,  # who reckons with ten for 9.80665 is right, too
+    tolerance=_ONE_PER_CENT,
     mistakes=(
         Mistake(
             "newtons-called-kilonewtons",
@@ -61,6 +74,7 @@ WEIGHT = Template(
     difficulty=1,
     objective="turn a mass into the force with which it hangs",
     must_pass=True,
+    accepted=(_with_ten(lambda v: v.mass * 10),),
 )
 
 POUNDS = Template(
@@ -97,6 +111,7 @@ POUNDS = Template(
     ),
     difficulty=1,
     objective="read a load cell that is set to pounds-force",
+    accepted=(_with_ten(lambda v: v.pounds_force * _POUND * 10 / 1000),),
 )
 
 KILOGRAMS = Template(
@@ -135,6 +150,7 @@ KILOGRAMS = Template(
     difficulty=1,
     objective="compare cells that are set to different units",
     must_pass=True,
+    accepted=(_with_ten(lambda v: v.kilonewtons * 100),),
 )
 
 LEVEL_PART = Template(
