@@ -1,5 +1,7 @@
 """Axes in the reader's unit: round numbers at the right metres, rewritten when the unit changes."""
 
+from itertools import pairwise
+
 import pytest
 
 from ropecalc.teaching.canvas import Canvas
@@ -44,7 +46,7 @@ def test_the_background_is_drawn_anew_only_for_another_unit(
 @pytest.mark.parametrize(("high", "count"), [(33.0, 6), (108.3, 8), (10.0, 3)])
 def test_about_so_many_round_numbers_below_the_highest(high: float, count: int) -> None:
     found = list(about(count)(high, "m"))
-    steps = {round(b - a, 6) for a, b in zip(found, found[1:], strict=False)}
+    steps = {round(b - a, 6) for a, b in pairwise(found)}
     assert found[0] == 0 and found[-1] < high and len(found) <= count + 1
     assert len(steps) == 1
     assert f"{steps.pop():.0e}"[0] in "125"
