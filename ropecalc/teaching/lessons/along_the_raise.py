@@ -422,11 +422,11 @@ ALONG_THE_RAISE = LessonContent(
     ),
     facts=_FACTS,
     questions=(
+        bank.HIGH_AND_LOW,
         bank.CLEAR_THE_LINE,
         bank.TAKE_IN,
         bank.HUB_UPLIFT,
-        bank.HUB_TOO_CLOSE,
-        bank.SWING_IN,
+        bank.LOWERED_LOCKED,
     ),
     myths=(bank.CLEAR_THE_LINE, bank.TAKE_IN, bank.SWING_IN),
     words=(
