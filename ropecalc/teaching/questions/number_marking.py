@@ -1,6 +1,7 @@
 """From a typed number to a verdict and a sentence that helps."""
 
-import math
+from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ropecalc.teaching.questions.verdict import Marked, Verdict
@@ -51,28 +52,43 @@ def as_read(value: float, unit: Unit) -> str:
     return reading + ("" if unit.symbol in ("°", "") else " ") + unit.symbol
 
 
+@dataclass(frozen=True)
+class Window:
+    """Answers that are taken alike: those within ``margin`` of ``middle``, SI."""
+
+    middle: float
+    margin: float
+    verdict: Verdict
+    feedback: str
+    mistake: str = ""
+
+
+def windows(
+    template: "Template", values: "Values", unit: Unit, display: Display
+) -> Iterator[Window]:
+    """All that is known of answers written in ``unit``; the first window one lies in counts."""
+    answer = template.answer(values)
+    margin, shown = template.tolerance.margin(answer), display.show(answer, template.kind)
+    yield Window(answer, margin, Verdict.RIGHT, f"Right. The balance gives {shown}.")
+    for way, near in template.approximated(values):
+        said = f"Right. {way.note} That gives {shown}."
+        yield Window(near, _ROUNDED * margin, Verdict.RIGHT, said)
+    for key, wrong in template.mistaken(values).items():
+        mistake = template.mistake(key)
+        said = f"Not right. Your number comes from this mistake: {mistake.named}. {mistake.why}"
+        yield Window(wrong, template.window(answer, wrong), Verdict.MISTAKE, said, key)
+    yield Window(-answer, margin, Verdict.SIGN, _sign(template.kind))
+    for other in units_of(template.kind):
+        scale = unit.factor / other.factor
+        yield Window(answer * scale, margin * scale, Verdict.UNIT, _unit(unit, other))
+
+
 def _judge(
     template: "Template", values: "Values", value: float, unit: Unit, display: Display
 ) -> tuple[Verdict, str, str]:
-    answer = template.answer(values)
-    margin = template.tolerance.margin(answer)
-    if abs(value - answer) <= margin:
-        shown = display.show(answer, template.kind)
-        return Verdict.RIGHT, f"Right. The balance gives {shown}.", ""
-    for way, near in template.approximated(values):
-        if abs(value - near) <= _ROUNDED * margin:
-            shown = display.show(answer, template.kind)
-            return Verdict.RIGHT, f"Right. {way.note} That gives {shown}.", ""
-    for key, wrong in template.mistaken(values).items():
-        if abs(value - wrong) <= template.window(answer, wrong):
-            mistake = template.mistake(key)
-            said = f"Not right. Your number comes from this mistake: {mistake.named}. {mistake.why}"
-            return Verdict.MISTAKE, said, key
-    if abs(value + answer) <= margin:
-        return Verdict.SIGN, _sign(template.kind), ""
-    other = _fitting_unit(value / unit.factor, template.kind, answer, margin)
-    if other is not None:
-        return Verdict.UNIT, _unit(unit, other), ""
+    for window in windows(template, values, unit, display):
+        if abs(value - window.middle) <= window.margin:
+            return window.verdict, window.feedback, window.mistake
     said = "Not right, and not one of the mistakes this page knows."
     return Verdict.WRONG, f"{said} {_ADVICE.get(template.kind, _SKETCH)}", ""
 
@@ -82,14 +98,6 @@ def _sign(kind: Kind) -> str:
         f"The size of this {kind} is right, but its sign says the opposite direction. Read again "
         "which direction counts as positive."
     )
-
-
-def _fitting_unit(number: float, kind: Kind, answer: float, margin: float) -> Unit | None:
-    """The unit in which the typed number would have been right."""
-    for unit in units_of(kind):
-        if math.isclose(number * unit.factor, answer, rel_tol=0.0, abs_tol=margin):
-            return unit
-    return None
 
 
 def _unit(typed: Unit, fitting: Unit) -> str:
