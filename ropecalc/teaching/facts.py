@@ -7,7 +7,7 @@ from html import escape
 import ipywidgets as widgets
 
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.shown import Shown, Table, table_html, table_text
 from ropecalc.units import Display, Kind
 
 Quantity = tuple[float, Kind] | tuple[float, Kind, int]
@@ -31,6 +31,15 @@ class Fact:
         return self.sentence.format(
             **{name: _shown(display, *quantity) for name, quantity in self.compute().items()}
         )
+
+
+@dataclass(frozen=True)
+class FactTable:
+    """A short table whose numbers the library computes; its first row names the columns."""
+
+    key: str
+    caption: str
+    rows: Callable[[Display], Table]
 
 
 def _shown(display: Display, value: float, kind: Kind, figures: int = 3) -> str:
@@ -63,3 +72,24 @@ class FactView(Shown):
         if self._fact.after_prediction:
             text = f"<details><summary>After your prediction: the numbers</summary>{text}</details>"
         self._line.value = text
+
+
+class FactTableView(Shown):
+    """A table of facts on the page; its numbers follow the units that the learner chose."""
+
+    def __init__(self, table: FactTable, session: Session) -> None:
+        self._fact = table
+        self._session = session
+        self._page = widgets.HTML()
+        super().__init__([self._page])
+        self.add_class("ropecalc-fact")
+        session.on_units(lambda _: self._refresh())
+        self._refresh()
+
+    def summary(self) -> str:
+        """The caption and the rows."""
+        return "\n".join([self._fact.caption, *table_text(self._fact.rows(self._session.display))])
+
+    def _refresh(self) -> None:
+        rows = table_html(self._fact.rows(self._session.display))
+        self._page.value = f"<p>{escape(self._fact.caption)}</p>{rows}"

@@ -2,7 +2,7 @@
 
 from ropecalc.teaching.briefing import BriefingCard, Debrief, Settings
 from ropecalc.teaching.course_page import CoursePage
-from ropecalc.teaching.facts import FactView
+from ropecalc.teaching.facts import FactTableView, FactView
 from ropecalc.teaching.figures import PLAN_BOARD
 from ropecalc.teaching.glossary_page import WordsBox
 from ropecalc.teaching.keyed import by_key, find
@@ -52,19 +52,26 @@ class Lesson(CoursePage):
         panel = self._panels.get(PLAN_BOARD.key)
         return None if panel is None else lambda: panel.values
 
-    def working(self, name: str) -> Working:
-        """The derivation called ``name``, unfolding step by step."""
+    def working(self, name: str, *, folded: bool = False) -> Working:
+        """The derivation called ``name``, unfolding step by step.
+
+        ``folded`` shows no step at first, where the page has argued the result in plain words.
+        """
         derivations = {derivation.name: derivation for derivation in self._content.derivations}
         found = find(derivations, name, "derivation")
         for assumption in found.assumptions:
             self._first_said.setdefault(assumption, name)
         said = {each for each, by in self._first_said.items() if by != name}
         start = {**self._content.example(), **self._content.elsewhere.get(name, {})}
-        return Working(found, self._session, start, said)
+        return Working(found, self._session, start, said, folded=folded)
 
     def fact(self, key: str) -> FactView:
         """The sentence called ``key``, with its numbers computed."""
         return FactView(find(by_key(self._content.facts), key, "fact"), self._session)
+
+    def table(self, key: str) -> FactTableView:
+        """The short table called ``key``, with its numbers computed."""
+        return FactTableView(find(by_key(self._content.tables), key, "table"), self._session)
 
     def myth(self, question: str, mistake: str) -> MythView:
         """A misconception beside the truth: the number it gives and the number balance gives."""

@@ -18,7 +18,8 @@ from ropecalc.teaching.buttons import button
 from ropecalc.teaching.canvas import Canvas
 from ropecalc.teaching.keyed import find
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.shown import Shown, table_html, table_text
+from ropecalc.teaching.shown import Table as Table
 from ropecalc.teaching.sliders import Control, QuantitySlider
 from ropecalc.units import Display
 
@@ -70,10 +71,6 @@ class Look:
     display: Display
     forces: bool = True
     numbers: bool = True
-
-
-Table = tuple[tuple[str, ...], ...]
-"""Rows of cells in the reader's words and units; the first row names the columns."""
 
 
 def _none_idle(_: Values) -> Mapping[str, str]:
@@ -184,7 +181,7 @@ class Panel(Shown):
         display = self._session.display
         try:
             result = self._figure.compute(self._values)
-            lines = [" | ".join(row) for row in self._rows(result, display)]
+            lines = table_text(self._rows(result, display))
             return "\n".join([self._figure.summary(result, display), *lines])
         except Exception:
             _log.exception("the summary of %s failed at %s", self._figure.key, self._values)
@@ -292,7 +289,7 @@ class Panel(Shown):
             result = self._figure.compute(self._values)
             self._picture.update(result, look)
             png, text = self._picture.canvas.png(), self._figure.summary(result, display)
-            table = _table_html(self._rows(result, display))
+            table = table_html(self._rows(result, display))
         except Exception:
             _log.exception("%s failed at %s", self._figure.key, self._values)
             self._image.layout.visibility = "hidden"
@@ -360,18 +357,6 @@ def _unfold(switch: widgets.Button, more: widgets.GridBox) -> None:
     more.layout.display = "" if hidden else "none"
     switch.description = "Fewer settings" if hidden else "More settings"
     switch.icon = "caret-up" if hidden else "caret-down"
-
-
-def _table_html(rows: Table) -> str:
-    if not rows:
-        return ""
-    heads = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in rows[0])
-    lines = ("".join(f"<td>{escape(cell)}</td>" for cell in row) for row in rows[1:])
-    body = "".join(f"<tr>{line}</tr>" for line in lines)
-    return (
-        f'<div class="ropecalc-table" style="overflow-x: auto"><table><thead><tr>{heads}</tr>'
-        f"</thead><tbody>{body}</tbody></table></div>"
-    )
 
 
 def _cautions_html(cautions: tuple[str, ...]) -> str:

@@ -22,7 +22,8 @@ class Working(Shown):
     Ticking "with numbers" opens a slider for every given quantity and writes its value into
     every step. ``start`` gives the values that the sliders begin with (SI, by name; a quantity
     it does not name begins at its usual value). Units follow the session. Assumptions in
-    ``said`` stand open further up on the page; here they are folded away.
+    ``said`` stand open further up on the page; here they are folded away. ``folded`` begins
+    before the first step, for what the page has argued in plain words.
     """
 
     def __init__(
@@ -31,6 +32,8 @@ class Working(Shown):
         session: Session,
         start: Mapping[str, float] | None = None,
         said: Collection[str] = (),
+        *,
+        folded: bool = False,
     ) -> None:
         self._derivation = derivation
         self._said = frozenset(said)
@@ -39,7 +42,7 @@ class Working(Shown):
             _control(v, (start or {}).get(v.name, v.teaching.default)) for v in derivation.given
         ]
         self._values = {control.key: control.default for control in controls}
-        self._shown_steps = 1
+        self._shown_steps = 0 if folded else 1
         self._sliders = {c.key: self._slider(c) for c in controls}
         where_from = widgets.HTML(
             "<p>The numbers begin with the example of this page. Move the sliders to yours.</p>"
@@ -86,8 +89,8 @@ class Working(Shown):
             self._session.display,
             partial(self._move, control.key),
             continuous_update=False,
-            layout={"width": "620px"},
-            style={"description_width": "380px"},
+            layout={"width": "660px"},
+            style={"description_width": "420px"},
         )
 
     def _move(self, key: str, value: float) -> None:
@@ -103,9 +106,13 @@ class Working(Shown):
     def _refresh(self) -> None:
         numbers = self._with_numbers.value
         everything = self._shown_steps == len(self._derivation.steps)
+        folded = self._shown_steps == 0
         self._next.disabled = self._all.disabled = everything
         one_step = "none" if len(self._derivation.steps) == 1 else ""
         self._next.layout.display = self._all.layout.display = one_step
+        if folded:
+            self._next.layout.display, self._all.layout.display = "", "none"
+        self._next.description = "The strict derivation" if folded else "Next step"
         self._number_box.layout.display = "" if numbers else "none"
         try:
             explanation = self._derivation.explain(self._session.display, **self._values)
@@ -123,9 +130,10 @@ def _as_html(explanation: Explanation, count: int, numbers: bool, said: Collecti
     parts += _assumed(explanation.assumptions, said)
     met = frozenset[str]().union(*(line.uses for line in lines))
     used = [(symbol, meaning) for symbol, meaning in explanation.meanings if symbol in met]
-    parts.append("<p>" + ", ".join(f"${escape(s)}$ {escape(m)}" for s, m in used) + ".</p>")
-    parts.append("<ol>" + "".join(_line(line, numbers) for line in lines) + "</ol>")
-    if left:
+    if lines:
+        parts.append("<p>" + ", ".join(f"${escape(s)}$ {escape(m)}" for s, m in used) + ".</p>")
+        parts.append("<ol>" + "".join(_line(line, numbers) for line in lines) + "</ol>")
+    if left and lines:
         parts.append(f"<p><i>{left} more step{'s' if left > 1 else ''}</i></p>")
     elif numbers:
         parts.append(f"<p role='status'><b>{escape(explanation.result)}</b></p>")

@@ -1,5 +1,6 @@
 """A lesson's page: every part can be asked for, says itself in words, and follows the units."""
 
+import math
 import re
 from collections.abc import Iterator
 from string import Formatter
@@ -11,6 +12,7 @@ from ropecalc.teaching.lesson import Lesson
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.session import Session
+from ropecalc.units import Display
 
 CONTENTS = list(LESSONS.values())
 FACTS = [fact for content in CONTENTS for fact in content.facts]
@@ -47,6 +49,38 @@ def test_a_fact_follows_the_units_on_the_page(fact, session: Session) -> None:
         assert view.summary() != before
     for word in view.summary().split():
         assert word in view.children[0].value.replace("&#x27;", "'")
+
+
+@pytest.mark.parametrize("content", [c for c in CONTENTS if c.tables], ids=lambda c: c.key)
+def test_a_table_has_full_rows_and_follows_the_units(content, session: Session) -> None:
+    lesson = Lesson(content, session)
+    views = [lesson.table(table.key) for table in content.tables]
+    before = [view.summary() for view in views]
+    for table in content.tables:
+        rows = table.rows(session.display)
+        assert len({len(row) for row in rows}) == 1
+    session.choose_unit("force", "lbf")
+    for view, old in zip(views, before, strict=True):
+        assert view.summary() != old
+        assert " kN" not in view.summary()
+        for line in view.summary().splitlines():
+            for cell in line.split(" | "):
+                assert cell in view.children[0].value.replace("&#x27;", "'")
+
+
+def test_the_edge_turn_by_turn_is_one_factor_over_and_over() -> None:
+    """1 + 0.3·2·sin(½°) for each degree, against the table's e^(0.3·turn); a 3:1 adds up."""
+    tables = {table.key: table.rows(Display()) for table in LESSONS["friction"].tables}
+    for turn, factor, raising, lowering in tables["turn-by-turn"][1:]:
+        degrees = int(turn.removesuffix("°"))
+        counted = (1 + 0.3 * 2 * math.sin(math.radians(0.5))) ** degrees
+        assert float(factor) == pytest.approx(counted, abs=0.007)
+        assert float(raising.split()[0]) == pytest.approx(1.96133 * counted, abs=0.012)
+        assert float(lowering.split()[0]) == pytest.approx(1.96133 / counted, abs=0.01)
+    for way, hand in (("raising", 1.96133 / 2.71), ("lowering", 0.81 * 1.96133 / 2.71)):
+        rows = {row[0]: row for row in tables[f"three-to-one-{way}"]}
+        assert float(rows["the hand's strand"][3].split()[0]) == pytest.approx(hand, abs=5e-4)
+        assert rows["together"][2] == "2.71"
 
 
 @pytest.mark.parametrize(("content", "question", "mistake"), MYTHS)

@@ -33,6 +33,20 @@ def test_it_opens_with_the_first_step_and_unfolds_one_at_a_time(session: Session
     assert working._next.disabled
 
 
+def test_folded_it_shows_what_is_assumed_and_no_step_until_asked(session: Session) -> None:
+    working = Working(guiding.tag_tension, session, folded=True)
+    assert guiding.tag_tension.assumptions[0] in page_of(working)
+    assert "<li>" not in page_of(working)
+    assert working._all.layout.display == "none"
+    working._with_numbers.value = True
+    assert "kN" in page_of(working)  # the result alone
+    working._next.click()
+    assert page_of(working).count("<li>") == 1
+    assert working._next.description == "Next step"
+    working._all.click()
+    assert page_of(working).count("<li>") == len(guiding.tag_tension.steps)
+
+
 def test_a_tick_writes_the_readers_numbers_into_every_step(session: Session) -> None:
     working = Working(guiding.attendant_push, session)
     working._all.click()

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from ropecalc.derivation import Derivation
-from ropecalc.teaching.facts import Fact
+from ropecalc.teaching.facts import Fact, FactTable
 from ropecalc.teaching.panel import Figure
 from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.questions.template import Template
@@ -49,6 +49,7 @@ class LessonContent:
     notes: TeachingNotes
     cautions: tuple[str, ...]
     elsewhere: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    tables: tuple[FactTable, ...] = ()
 
     @property
     def page(self) -> str:

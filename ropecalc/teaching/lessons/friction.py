@@ -1,16 +1,19 @@
 """Friction at edges and pulleys: the side that the rope moves towards carries more."""
 
 from collections.abc import Mapping
-from math import radians
+from functools import partial
+from math import pi, radians
 
 from ropecalc import cautions
-from ropecalc.mechanics import friction, sheaves, vectors
+from ropecalc.mechanics import friction, redirects, sheaves, vectors
 from ropecalc.mechanics.pulleys import common_system, forces, formulas
-from ropecalc.teaching.facts import Fact, Quantity
+from ropecalc.teaching.facts import Fact, FactTable, Quantity
 from ropecalc.teaching.figures import THREE_TENSIONS
+from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.lessons.content import LessonContent, TeachingNotes
 from ropecalc.teaching.questions.bank import friction as bank
-from ropecalc.units import Kind
+from ropecalc.teaching.shown import Table
+from ropecalc.units import Display, Kind
 
 _MASS = 200.0
 _FRICTION, _TURN = 0.3, radians(90)
@@ -62,8 +65,79 @@ def _at_the_edge() -> Mapping[str, Quantity]:
         "up": (up, Kind.FORCE),
         "down": (down, Kind.FORCE),
         "weight": (_load(), Kind.FORCE),
-        "times": (up / down, Kind.RATIO, 2),
+        "times": (up / down, Kind.RATIO),
     }
+
+
+def _grows(turn: float) -> float:
+    """How many times the tension behind the tension ahead is after so much turn."""
+    return float(friction.capstan_tension(tension_behind=1.0, friction=_FRICTION, turn=turn))
+
+
+def _tiny_turn() -> Mapping[str, Quantity]:
+    tiny = radians(1)
+    press = float(redirects.redirect_resultant(strand_tension=1.0, strand_angle=pi - tiny))
+    factor = 1 + _FRICTION * press
+    turns = round(_TURN / tiny)
+    return {
+        "open": (pi - tiny, Kind.ANGLE),
+        "press": (100 * press, Kind.RATIO),
+        "friction": (_FRICTION, Kind.RATIO),
+        "share": (100 * _FRICTION * press, Kind.RATIO),
+        "factor": (factor, Kind.RATIO, 5),
+        "turns": (float(turns), Kind.RATIO),
+        "together": (factor**turns, Kind.RATIO),
+    }
+
+
+def _in_one_go() -> Mapping[str, Quantity]:
+    return {
+        "turn": (_TURN, Kind.ANGLE, 2),
+        "radians": (_TURN, Kind.RATIO),
+        "friction": (_FRICTION, Kind.RATIO),
+        "power": (_FRICTION * _TURN, Kind.RATIO),
+        "times": (_grows(_TURN), Kind.RATIO),
+        "weight": (_load(), Kind.FORCE),
+        "up": (_above("hauling", _load()).low, Kind.FORCE),
+        "down": (_above("lowering", _load()).low, Kind.FORCE),
+    }
+
+
+def _turn_by_turn(display: Display) -> Table:
+    rows: list[tuple[str, ...]] = [
+        ("turn so far", "factor so far", "above the edge, raising", "lowering")
+    ]
+    for degrees in (0, 15, 30, 45, 60, 75, 90):
+        turn = radians(degrees)
+        both = (_above(way, _load(), turn).low for way in ("hauling", "lowering"))
+        rows.append(
+            (
+                say(display, turn, Kind.ANGLE),
+                display.show(_grows(turn), Kind.RATIO),
+                *(say(display, force, Kind.FORCE) for force in both),
+            )
+        )
+    return tuple(rows)
+
+
+def _three_to_one(direction: str, display: Display) -> Table:
+    """A 3:1 strand by strand: in words, in multiples of the strand that carries most, as forces."""
+    worked = forces(common_system("3:1"), direction, load=_load(), efficiency=_EFFICIENCY)
+    far, near, hand = (list(worked.strands.values())[i].low for i in (1, 2, 3))
+    strands = [("the hand's strand", hand), ("the next strand", near), ("the furthest strand", far)]
+    if direction == "lowering":
+        strands.reverse()
+    most = strands[0][1]
+    symbols = ("1", "η", "η · η")
+    rows: list[tuple[str, ...]] = [
+        ("strand", "share", f"with η = {_EFFICIENCY:g}", "in the example")
+    ]
+    for (name, force), symbol in zip(strands, symbols, strict=True):
+        share = display.show(force / most, Kind.RATIO)
+        rows.append((name, symbol, share, say(display, force, Kind.FORCE)))
+    whole = display.show(_load() / most, Kind.RATIO)
+    rows.append(("together", "1 + η + η · η", whole, say(display, _load(), Kind.FORCE)))
+    return tuple(rows)
 
 
 def _three_pulls() -> Mapping[str, Quantity]:
@@ -79,15 +153,21 @@ def _three_pulls() -> Mapping[str, Quantity]:
     }
 
 
-def _strands() -> Mapping[str, Quantity]:
-    worked = forces(common_system("3:1"), "hauling", load=_load(), efficiency=_EFFICIENCY)
-    far, near, hand = (list(worked.strands.values())[i].low for i in (1, 2, 3))
+def _worth() -> Mapping[str, Quantity]:
+    worth = _advantage("3:1", _EFFICIENCY)
     return {
-        "hand": (hand, Kind.FORCE),
-        "near": (near, Kind.FORCE),
-        "far": (far, Kind.FORCE),
         "weight": (_load(), Kind.FORCE),
-        "worth": (_load() / hand, Kind.RATIO),
+        "hand": (_load() / worth, Kind.FORCE),
+        "worth": (worth, Kind.RATIO),
+    }
+
+
+def _stages() -> Mapping[str, Quantity]:
+    one = _advantage("3:1", _EFFICIENCY)
+    return {
+        "one": (one, Kind.RATIO),
+        "both": (_advantage("9:1", _EFFICIENCY), Kind.RATIO),
+        "counted": (9.0, Kind.RATIO),
     }
 
 
@@ -99,7 +179,7 @@ def _edge_and_system() -> Mapping[str, Quantity]:
     return {
         "up": (up, Kind.FORCE),
         "down": (down, Kind.FORCE),
-        "times": (up / down, Kind.RATIO, 2),
+        "times": (up / down, Kind.RATIO),
     }
 
 
@@ -108,12 +188,12 @@ def _ladder() -> Mapping[str, Quantity]:
     return {
         "good": (good, Kind.RATIO),
         "poor": (poor, Kind.RATIO),
-        "three": (_advantage("3:1", good), Kind.RATIO, 2),
-        "five": (_advantage("5:1", good), Kind.RATIO, 2),
-        "nine": (_advantage("9:1", good), Kind.RATIO, 2),
-        "three_poor": (_advantage("3:1", poor), Kind.RATIO, 2),
-        "five_poor": (_advantage("5:1", poor), Kind.RATIO, 2),
-        "nine_poor": (_advantage("9:1", poor), Kind.RATIO, 2),
+        "three": (_advantage("3:1", good), Kind.RATIO),
+        "five": (_advantage("5:1", good), Kind.RATIO),
+        "nine": (_advantage("9:1", good), Kind.RATIO),
+        "three_poor": (_advantage("3:1", poor), Kind.RATIO),
+        "five_poor": (_advantage("5:1", poor), Kind.RATIO),
+        "nine_poor": (_advantage("9:1", poor), Kind.RATIO),
         "complex": (_advantage("complex 5:1", good), Kind.RATIO),
         "complex_poor": (_advantage("complex 5:1", poor), Kind.RATIO),
         "simple_poor": (_advantage("5:1", poor), Kind.RATIO),
@@ -178,11 +258,31 @@ _FACTS = (
         after_prediction=True,
     ),
     Fact(
-        "strand-by-strand",
-        "The example on a 3:1 without an edge, raising: the hand's strand carries {hand}, the next "
-        "one {near}, the one behind both pulleys {far}. Together they make {weight}. So the 3:1 is "
+        "tiny-turn",
+        "Take one degree at a time. Two strands that open to {open} press on the rock with {press} "
+        "% of their tension, as on a redirect. With a coefficient of {friction} that is {share} % "
+        "of friction: one degree makes the tension {factor} times as large. Do that {turns} times "
+        "over, {factor} times {factor} and so on, and you come to {together}.",
+        _tiny_turn,
+    ),
+    Fact(
+        "in-one-go",
+        "In one go: {turn} are {radians} in radians (degrees times π, over 180). {friction} times "
+        "{radians} is {power}, and the key eˣ turns {power} into {times}. Raising, the "
+        "team's side carries {weight} times {times}, which is {up}; lowering, {weight} over "
+        "{times}, which is {down}.",
+        _in_one_go,
+    ),
+    Fact(
+        "worth",
+        "So the hand pulls {weight} over {worth}, which is {hand}: with these pulleys the 3:1 is "
         "worth {worth}.",
-        _strands,
+        _worth,
+    ),
+    Fact(
+        "stages-multiply",
+        "A 3:1 on a 3:1 is worth {one} times {one}, which is {both}, and not {counted}.",
+        _stages,
     ),
     Fact(
         "three-pulls",
@@ -222,6 +322,25 @@ _FACTS = (
         "Raising the example over the bare edge takes {bare} above it. A pulley of the same turn, "
         "{turn}, brings that down to between {low} and {high}.",
         _edge_pulley,
+    ),
+)
+
+
+_TABLES = (
+    FactTable(
+        "turn-by-turn",
+        "The same factor with every bit of turn, the example's rope over the bare edge:",
+        _turn_by_turn,
+    ),
+    FactTable(
+        "three-to-one-raising",
+        "The example on a 3:1 without an edge, raising:",
+        partial(_three_to_one, "hauling"),
+    ),
+    FactTable(
+        "three-to-one-lowering",
+        "The same 3:1 while the load is eased down:",
+        partial(_three_to_one, "lowering"),
     ),
 )
 
@@ -297,6 +416,7 @@ FRICTION = LessonContent(
     file="05_friction",
     example=_known,
     title="Friction: direction decides",
+    tables=_TABLES,
     figures=(THREE_TENSIONS,),
     derivations=(
         friction.capstan_tension,
