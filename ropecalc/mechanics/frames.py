@@ -363,7 +363,7 @@ def frame_in_space(head: Any, feet: Any, pull: Any, *, guys: Any = ()) -> FrameF
     pulled off the ground, a guy would have to push, or the members lie in one plane.
     """
     at, force, ground = vectors_of("head", head), vectors_of("pull", pull), places_of(feet, None)
-    held = places_of(guys, None) if len(guys) else np.empty((0, 3))
+    held = np.empty((0, 3)) if np.size(guys) == 0 else places_of(guys, None)
     if at.ndim != 1 or force.ndim != 1 or ground.ndim != 2 or held.ndim != 2:
         raise DomainError("Give one head, one pull, and one row for each foot and guy.")
     if len(ground) + len(held) != 3 or len(ground) < 2:

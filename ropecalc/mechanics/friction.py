@@ -14,6 +14,7 @@ import numpy as np
 from ropecalc import cautions
 from ropecalc.derivation import (
     Argument,
+    Condition,
     Domain,
     DomainError,
     Explanation,
@@ -23,7 +24,7 @@ from ropecalc.derivation import (
     derive,
 )
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said
 from ropecalc.units import Display, Kind, Rounding
 
 
@@ -81,6 +82,10 @@ _SLIDES = (
     "The rope slides, or is just about to, over a smooth rounded edge.",
     "A sharp edge is a matter of cutting, not of friction.",
 )
+
+
+_MOST = 600.0
+"""Friction times turn over the groove's sine up to which the growth is a number at all."""
 
 
 @derive(
@@ -161,6 +166,15 @@ def edge_reversal(argument: Argument) -> Step:
         "The rope slides, or is just about to, and lies on both flanks of the groove alike.",
         "The groove is straight-sided; a half-turn between the flanks is a flat surface.",
     ),
+    conditions=(
+        Condition(
+            "In so narrow a groove the coefficient of friction times the turn in radians, over the "
+            f"sine of half the groove's angle, must be at most {_MOST:.0f}; beyond that nothing "
+            "slides any more.",
+            "Enter a smaller coefficient, less turn or a wider groove.",
+            lambda v: v["friction"] * v["turn"] <= _MOST * np.sin(v["groove_angle"] / 2),
+        ),
+    ),
     cautions=_CAPSTAN_CAUTIONS,
     source=(
         "derived here from a short piece of rope; the form is that of the V-belt in Baker and "
@@ -226,6 +240,7 @@ class EdgeTension:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The three cases in words, for single values (not arrays)."""
+        one_case(self.team_side.low)
         display = display or Display()
         up, down = (display.show(v, Kind.FORCE) for v in (self.held.high, self.held.low))
         lines = (

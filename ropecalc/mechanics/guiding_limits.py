@@ -22,7 +22,7 @@ from ropecalc.derivation import (
     derive,
 )
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.legs import ROUNDING, places_of, vectors_of
+from ropecalc.mechanics.legs import ROUNDING, pair_of, places_of, vectors_of
 from ropecalc.mechanics.manners import account, checked, said
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.units import STANDARD_GRAVITY, Display, Kind
@@ -360,14 +360,11 @@ def largest_offset(
     or above a directional.
     """
     weight, tension, height = checked((q.LOAD, load), (q.LINE_TENSION, line_tension), (q.Z, z))
-    x_d, z_d, x_b, z_b, x_a, z_a = checked(
-        (q.X_D, haul_directional[0]),
-        (q.Z_D, haul_directional[1]),
-        (q.X_B, hub[0]),
-        (q.Z_B, hub[1]),
-        (q.X_A, (track_directional or haul_directional)[0]),
-        (q.Z_A, (track_directional or haul_directional)[1]),
-    )
+    x_d, z_d = pair_of("haul_directional", haul_directional)
+    x_b, z_b = pair_of("hub", hub)
+    x_a, z_a = x_d, z_d
+    if track_directional is not None:
+        x_a, z_a = pair_of("track_directional", track_directional)
     if not (np.all(height < z_d) and np.all(height < z_a)):
         raise DomainError(
             "z is at or above a directional, whose line cannot lift the litter there. Lower z or "

@@ -14,7 +14,7 @@ import numpy as np
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.manners import checked
+from ropecalc.mechanics.manners import checked, single
 
 
 class Method(StrEnum):
@@ -135,6 +135,7 @@ def leg_angles(rig: Rig, x: Any, z: Any) -> tuple[Any, Any, Any]:
     The elevations are above, the depression is below the horizontal at the litter, which lies
     between the directionals' and the hub's plumb lines.
     """
+    x, z = checked((q.X, x), (q.Z, z))
     haul, track, hub = rig.haul_directional, rig.track_directional, rig.hub
     return (
         np.arctan2(haul.z - z, x - haul.x),
@@ -153,10 +154,8 @@ def hold(method: str, rig: Rig, load: float, x: Any, z: Any) -> Hold:
     haul_top, track_top, hub = rig.haul_directional, rig.track_directional, rig.hub
     if np.ndim(load):
         raise DomainError("load is an array; give one load, and places as arrays.")
-    load, x, z, *_ = checked(
-        (q.LOAD, load),
-        (q.X, x),
-        (q.Z, z),
+    load, x, z = checked((q.LOAD, load), (q.X, x), (q.Z, z))
+    single(
         (q.X_D, haul_top.x),
         (q.Z_D, haul_top.z),
         (q.X_A, track_top.x),

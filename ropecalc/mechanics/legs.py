@@ -9,13 +9,13 @@ more, or three in a plane, statics leaves a range: :func:`redundant_legs` gives 
 leg and, next to it, one possible sharing, that of stretching legs with their errors of length.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 
 from ropecalc import cautions as caution
-from ropecalc.derivation import DomainError, Explanation, as_numbers
+from ropecalc.derivation import Domain, DomainError, Explanation, as_numbers
 from ropecalc.mechanics import anchors
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import account, checked, named, said
@@ -231,7 +231,7 @@ def redundant_legs(
         raise DomainError("Give one knot, one pull and one row of anchors at a time.")
     units = _units(places - at, None)
     errors = named(q.X, "length_errors", "error of length of a leg")
-    stiff, extra = checked((q.LEG_STIFFNESS, stiffness), (errors, length_errors))
+    stiff, extra = checked((_STIFFNESS, stiffness), (errors, length_errors))
     count = len(places)
     try:
         stiff, extra = np.broadcast_to(stiff, count), np.broadcast_to(extra, count)
@@ -239,9 +239,12 @@ def redundant_legs(
         raise DomainError(
             f"stiffness and length_errors must be one number or {count} numbers, one a leg."
         ) from None
-    lengths = np.linalg.norm(places - at, axis=1) + extra
-    if not np.all(lengths > 0):
-        raise DomainError("length_errors shorten a leg to nothing; check them, they are in metres.")
+    reach = np.linalg.norm(places - at, axis=1)
+    lengths = reach + extra
+    if not np.all(lengths > 0) or np.any(lengths > 2 * reach):
+        raise DomainError(
+            "length_errors shorten a leg to nothing or double it; check them, they are in metres."
+        )
     least, most = _ranges(units, force)
     place = _settled(at, places, lengths, stiff, force)
     stretched = _tensions(place, places, lengths, stiff)
@@ -249,6 +252,7 @@ def redundant_legs(
     return SharedLegs(tuple(least), tuple(most), tuple(map(float, stretched)), sunk)
 
 
+_STIFFNESS = replace(q.LEG_STIFFNESS, domain=Domain(1.0, 1e12))
 _AGAINST = (
     "Some legs pull straight against each other, or nearly, so they could be strained without "
     "end. Leave out the legs that do not hold the pull, or bring the knot further away from the "
@@ -373,7 +377,7 @@ def bridle(
         (named(q.LEG_LENGTH, "second_length", "length of leg 2"), second_length),
         (q.LOAD, load),
     )
-    ends = [_pair("first", first), _pair("second", second)]
+    ends = [pair_of("first", first), pair_of("second", second)]
     if any(np.ndim(value) for value in (one, two, weight)):
         raise DomainError("bridle takes single numbers; give one case at a time.")
     apart = ends[1] - ends[0]
@@ -448,7 +452,7 @@ def _units(value: Any, count: int | None) -> Any:
     return array / length
 
 
-def _pair(name: str, value: Any) -> Any:
+def pair_of(name: str, value: Any) -> Any:
     array = np.asarray(as_numbers(name, value))
     if array.shape != (2,) or not np.all(np.isfinite(array)):
         raise DomainError(f"{name} must be two finite numbers: x out and z up, in metres.")

@@ -15,7 +15,7 @@ from ropecalc.derivation import Argument, Condition, Explanation, Step, Variable
 from ropecalc.mechanics import guiding, sheaves
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
 from ropecalc.units import Display, Kind
 
@@ -215,6 +215,7 @@ class LitterPulley:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """What changes and what does not, for single values (not arrays)."""
+        one_case(self.turn, self.track_tension, self.haul_tension.low)
         display = display or Display()
         told = [
             said(

@@ -24,7 +24,7 @@ from ropecalc.derivation import Argument, Condition, DomainError, Explanation, S
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import stretch
 from ropecalc.mechanics.holding import Hold, Method, Reach, Rig, hold
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import line_length, outward_balance
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
@@ -220,6 +220,7 @@ class Locked:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """What raising or lowering did, in words, for a single height (not an array)."""
+        one_case(self.z, self.elastic.x)
         display = display or Display()
 
         def bound(name: str, at: Bound) -> str:

@@ -40,6 +40,14 @@ def single(*pairs: tuple[Variable, Any]) -> list[float]:
     return values
 
 
+def one_case(*values: Any) -> None:
+    """Raise :class:`DomainError` for arrays: words tell of one case at a time."""
+    if any(np.ndim(value) for value in values):
+        raise DomainError(
+            "an explanation takes single numbers, not arrays. Choose one case for it."
+        )
+
+
 def said(sentence: str, latex: str = "", numbers: str = "", *, law: bool = False) -> Line:
     """One sentence of an account, with an equation where one helps (LaTeX without dollars)."""
     return Line(sentence, latex, numbers, _plain(latex), law, frozenset())

@@ -37,7 +37,7 @@ from ropecalc.derivation import (
 from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said, single
 from ropecalc.mechanics.tensioner import COUNTED, line_name, whole_lines
 from ropecalc.units import Display, Kind, Rounding
 
@@ -252,7 +252,10 @@ def tension_band(
     A haul leg is taken to be no steeper than plumb, whatever the error.
     """
     width = named(q.TURN, "haul_error", "error of the haul elevation")
-    up_error, down_error = checked(
+    load, haul_elevation, ground_depression, up_error, down_error = single(
+        (q.LOAD, load),
+        (q.HAUL_ELEVATION, haul_elevation),
+        (q.GROUND_DEPRESSION, ground_depression),
         (width, haul_error),
         (named(width, "ground_error", "error of the ground depression"), ground_error),
     )
@@ -430,6 +433,7 @@ class Inferred:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The conclusion in words, for single values (not arrays)."""
+        one_case(self.band.low)
         display = display or Display()
         shown = self.band.outwards(Kind.FORCE, display)
         return account(
@@ -700,13 +704,17 @@ def compare_readings(
     readings were added, add their errors. Angles in rad.
     """
     error = named(q.SIDE_PULL, "haul_cell_error", "error of the haul cell")
-    (load, haul_error, track_error) = checked(
+    load, haul, track, elevation, depression, haul_error, track_error = single(
         (q.LOAD, load),
+        (named(q.HAUL_TENSION, "haul_reading", "reading of the haul cell"), haul_reading),
+        (named(q.TRACK_TENSION, "track_reading", "reading of the track cells"), track_reading),
+        (q.HAUL_ELEVATION, haul_elevation),
+        (q.GROUND_DEPRESSION, ground_depression),
         (error, haul_cell_error),
         (named(error, "track_cell_error", "error of the track cells"), track_cell_error),
     )
-    angles = {"haul_elevation": haul_elevation, "ground_depression": ground_depression}
-    implied = weight_from_readings(haul_tension=haul_reading, track_tension=track_reading, **angles)
-    up, down = np.sin(haul_elevation), np.sin(ground_depression)
+    angles = {"haul_elevation": elevation, "ground_depression": depression}
+    implied = weight_from_readings(haul_tension=haul, track_tension=track, **angles)
+    up, down = np.sin(elevation), np.sin(depression)
     width = float(haul_error * up + track_error * abs(up - down))
     return Agreement(load=load, implied=implied, band=Band(implied - width, implied + width))

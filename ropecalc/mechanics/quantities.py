@@ -324,7 +324,7 @@ FRICTION = Variable(
     r"\mu",
     "coefficient of friction between rope and edge",
     Kind.RATIO,
-    NOT_NEGATIVE,
+    Domain(0.0, 3.0),
     Range(0.05, 0.6, 0.3),
 )
 TURN = Variable(
@@ -332,7 +332,7 @@ TURN = Variable(
     r"\gamma",
     "angle through which the rope turns",
     Kind.ANGLE,
-    NOT_NEGATIVE,
+    Domain(0.0, 16 * 2 * pi),
     Range(radians(10), radians(120), radians(90)),
     in_si=True,
 )
@@ -426,7 +426,7 @@ SHEAVE_EFFICIENCY = Variable(
     "e",
     "efficiency of one sheave: tension behind it over tension ahead of it",
     Kind.RATIO,
-    Domain(0.0, 1.0, low_open=True),
+    Domain(0.01, 1.0),
     Range(0.6, 1.0, 0.9),
 )
 FRONT_TENSION = _pull(

@@ -12,7 +12,7 @@ from itertools import pairwise
 import numpy as np
 
 from ropecalc import cautions
-from ropecalc.derivation import DomainError, Explanation
+from ropecalc.derivation import DomainError, Explanation, as_numbers
 from ropecalc.mechanics.holding import Method, Rig, hold
 from ropecalc.mechanics.manners import account, said
 from ropecalc.units import Display
@@ -57,7 +57,7 @@ class RaiseWork:
 
 
 def raise_work(
-    method: Method, rig: Rig, load: float, path: Sequence[tuple[float, float]]
+    method: str, rig: Rig, load: float, path: Sequence[tuple[float, float]]
 ) -> RaiseWork:
     """Work in J while a litter of weight ``load`` (N) goes along ``path``, places (x, z) in m.
 
@@ -65,13 +65,14 @@ def raise_work(
     one directional. Raises :class:`DomainError` for fewer than two places, for an attendant, and
     where the litter cannot be held somewhere on the way.
     """
+    method = Method.of(method)
     if method is Method.ATTENDANT:
         raise DomainError("An attendant has no line to the ground; give a tag line or track lines.")
-    if len(path) < 2:
-        raise DomainError(f"A path has at least two places; {len(path)} arrived. Add one.")
+    corners = np.asarray(as_numbers("path", path))
+    if corners.ndim != 2 or corners.shape[1] != 2 or len(corners) < 2:
+        raise DomainError("A path has at least two places, each with x and z in metres. Add one.")
     if rig.haul_directional != rig.track_directional:
         raise DomainError("Haul line and track lines must come from one directional here.")
-    corners = np.asarray(path, float)
     shares = np.linspace(0.0, 1.0, _STEPS + 1)
     legs = [a + shares[:, None] * (b - a) for a, b in pairwise(corners)]
     places = np.concatenate(legs)

@@ -14,10 +14,10 @@ from typing import Any
 import numpy as np
 
 from ropecalc import cautions
-from ropecalc.derivation import Argument, DomainError, Explanation, Step, derive
+from ropecalc.derivation import Argument, Explanation, Step, derive
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said
 from ropecalc.units import Display, Kind
 
 _CAUTIONS = (
@@ -141,11 +141,7 @@ class SheaveTension:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """Both models in words, for single values (not arrays)."""
-        if any(np.ndim(v) for v in (self.team_side.low, self.team_side.high)):
-            raise DomainError(
-                "an explanation takes single numbers, not arrays. Choose one load, efficiency and "
-                "turn."
-            )
+        one_case(self.team_side.low, self.team_side.high)
         display = display or Display()
         moves = {
             Direction.HAULING: "Hauling, the team's side carries more than the load's side.",

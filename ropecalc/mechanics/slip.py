@@ -23,7 +23,7 @@ from ropecalc.derivation import Argument, DomainError, Explanation, Step, derive
 from ropecalc.mechanics import guiding, stretch
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
 from ropecalc.units import Display, Kind, Rounding
@@ -100,6 +100,8 @@ def slip_inward(argument: Argument) -> Step:
 
 _SAME_ANGLE = 1e-12
 """Angles in rad that differ by less are the same: what is left is the noise of the search."""
+_NOWHERE = float(np.finfo(float).tiny)
+"""Length in m of a line that has none: it has no direction, and nothing is divided by it."""
 
 
 @dataclass(frozen=True)
@@ -267,6 +269,7 @@ class Arc:
 
 def line_length(method: str, rig: Rig, x: Any, z: Any) -> Any:
     """Length in m of the holding line: litter to hub, for track lines from their directional on."""
+    x, z = checked((q.X, x), (q.Z, z))
     ground = np.hypot(rig.hub.x - x, rig.hub.z - z)
     if Method.of(method) is Method.TAG:
         return ground
@@ -276,14 +279,16 @@ def line_length(method: str, rig: Rig, x: Any, z: Any) -> Any:
 def outward_balance(method: str, rig: Rig, load: float, x: Any, z: Any, tension: Any) -> Any:
     """Force in N that drives the litter outward, square to the haul leg; 0 where it rests.
 
-    ``tension`` N is the holding line's, of all lines together.
+    ``tension`` N is the holding line's, of all lines together. A line whose end is at the litter
+    pulls nowhere.
     """
+    load, x, z, tension = checked((q.LOAD, load), (q.X, x), (q.Z, z), (q.LINE_TENSION, tension))
     top = rig.haul_directional
     out = np.arctan2(x - top.x, top.z - z)
     ends = [rig.hub] if Method.of(method) is Method.TAG else [rig.hub, rig.track_directional]
     pull = 0.0
     for end in ends:
-        distance = np.hypot(end.x - x, end.z - z)
+        distance = np.maximum(np.hypot(end.x - x, end.z - z), _NOWHERE)
         pull = pull + ((end.x - x) * np.cos(out) + (end.z - z) * np.sin(out)) / distance
     return tension * pull - load * np.sin(out)
 
@@ -314,6 +319,7 @@ class Slipped:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The event in words, for single values (not arrays)."""
+        one_case(self.inward)
         display = display or Display()
 
         def length(value: float) -> str:

@@ -21,7 +21,7 @@ from ropecalc.derivation import (
     derive,
 )
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said, single
 from ropecalc.units import Display, Kind, Rounding
 
 LIMITS = (
@@ -121,6 +121,7 @@ class WeakestLink:
 
         Loads are shown rounded up and strengths rounded down.
         """
+        one_case(self.least)
         display = display or Display()
 
         def factor(value: float) -> str:
@@ -188,11 +189,11 @@ def weakest_link(
     for name in names:
         if names.count(name) > 1:
             raise DomainError(f"Two components are called “{name}”. Give each its own name.")
-    more, less = checked(
+    more, less = single(
         (q.LOAD_UNCERTAINTY, load_uncertainty), (q.STRENGTH_UNCERTAINTY, strength_uncertainty)
     )
     if required is not None:
-        (required,) = checked((named(q.MARGIN, "required", "factor that is required"), required))
+        (required,) = single((named(q.MARGIN, "required", "factor that is required"), required))
     margins = tuple(_margin(part, more, less) for part in parts)
     table = np.stack(np.broadcast_arrays(*margins))
     least = table.min(axis=0)

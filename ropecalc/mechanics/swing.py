@@ -35,7 +35,7 @@ from ropecalc.derivation import (
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import tensioner
 from ropecalc.mechanics.holding import Method, Reach, Rig, hold
-from ropecalc.mechanics.manners import account, checked, named, said, single
+from ropecalc.mechanics.manners import account, checked, named, one_case, said, single
 from ropecalc.mechanics.roots import bisected
 from ropecalc.mechanics.slip import HAUL_KEEPS, Arc, Rest, Turn
 from ropecalc.mechanics.straight import FLAT, FLAT_WORDS
@@ -250,6 +250,7 @@ class Swing:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The swing in words, for single values (not arrays)."""
+        one_case(self.peak, self.speed)
         display = display or Display()
         fall = display.show(self.fall, Kind.LENGTH)
         lines = (
@@ -658,10 +659,10 @@ def line_lost(
     Raises :class:`DomainError` for values outside their domains, for a single line, and for
     ``play`` or ``efficiency`` missing in series or given without need.
     """
-    if isinstance(lines, bool) or not isinstance(lines, int) or lines < 2:
+    if isinstance(lines, bool) or not isinstance(lines, int) or not 2 <= lines <= 20:
         raise DomainError(
-            f"lines is {lines!r}; it must be a whole number, 2 or more. With one line its loss is "
-            "a free swing."
+            f"lines is {lines!r}; it must be a whole number from 2 to 20. With one line its loss "
+            "is a free swing."
         )
     (stiffness,) = single((q.STIFFNESS, stiffness))
     how = Tensioning.of(tensioning)
@@ -729,7 +730,7 @@ def _largest_shares(lines: int, efficiency: float | None) -> tuple[float, float]
             "efficiency is missing: for lines in series give that of each sheave of the tensioner; "
             "it decides how unequally the lines share."
         )
-    (efficiency,) = checked((q.SHEAVE_EFFICIENCY, efficiency))
+    (efficiency,) = single((q.SHEAVE_EFFICIENCY, efficiency))
     # The last line on either side carries most, and each further one the square of the efficiency
     # times the line before it. If its neighbour is lost, the sheaves there are still in between.
     worth: float = tensioner.effective_lines(efficiency=efficiency, lines=lines)

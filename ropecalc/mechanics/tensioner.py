@@ -39,7 +39,7 @@ from ropecalc.derivation import (
 )
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band, Direction
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said
 from ropecalc.units import Display, Kind, Rounding, plain, round_figures
 
 LINES = Variable(
@@ -247,10 +247,7 @@ class SeriesTensioner:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """Line by line in words, for single values (not arrays)."""
-        if np.ndim(self.total.low):
-            raise DomainError(
-                "an explanation takes single numbers, not arrays. Choose one pull and efficiency."
-            )
+        one_case(self.total.low)
         display = display or Display()
         first = {
             Direction.HAULING: "Taking in, the rope moves towards the device: each strand further "
@@ -421,11 +418,7 @@ class Equalising:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The moves in words, for single values (not arrays)."""
-        if np.ndim(self.device_pulls[0]):
-            raise DomainError(
-                "an explanation takes single numbers, not arrays. Choose one tension and one "
-                "efficiency."
-            )
+        one_case(self.device_pulls[0])
         display = display or Display()
         count = len(self.device_pulls)
         lines = []

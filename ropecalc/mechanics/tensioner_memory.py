@@ -19,7 +19,7 @@ from ropecalc import cautions
 from ropecalc.derivation import NOT_NEGATIVE, DomainError, Range, Variable
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Direction
-from ropecalc.mechanics.manners import checked, single
+from ropecalc.mechanics.manners import single
 from ropecalc.mechanics.tensioner import COUNTED, DEVICE_PULL, NO_BACKUP, whole_lines
 from ropecalc.units import Kind
 
@@ -47,6 +47,10 @@ CAUTIONS = (
 MOST_EFFICIENT = 0.999
 """Largest efficiency for which a tensioner's memory is worked out."""
 _CLOSE = 1e-9
+_OUT_OF_PROPORTION = (
+    "With these lengths a line or a strand is out of all proportion to the others, and what "
+    "carries what cannot be told any more. Check line_length, play and device_pull."
+)
 _MOST_CORNERS = 400
 
 
@@ -62,7 +66,7 @@ class Ropes:
 
     def __post_init__(self) -> None:
         whole_lines(self.lines)
-        checked(
+        single(
             (q.SHEAVE_EFFICIENCY, self.efficiency),
             (q.STIFFNESS, self.stiffness),
             (q.ROPE_LENGTH, self.line_length),
@@ -145,7 +149,7 @@ def _corners(ropes: Ropes, strands: Any, moved: float, sign: float) -> Iterator[
         yield done, strands
         if strands.min() <= _CLOSE * strands.max() or strands.max() < 1e-3:
             return
-    raise AssertionError("the tensioner's sheaves do not come to rest")  # pragma: no cover
+    raise DomainError(_OUT_OF_PROPORTION)
 
 
 def _rates(ropes: Ropes, strands: Any, sign: float) -> Any:
@@ -170,7 +174,7 @@ def _rates(ropes: Ropes, strands: Any, sign: float) -> Any:
             return sign * rates
         first = int(np.flatnonzero(wrong)[0])
         turning[first] = not turning[first]
-    raise AssertionError("no sheave's direction fits")  # pragma: no cover
+    raise DomainError(_OUT_OF_PROPORTION)
 
 
 def _solve(ropes: Ropes, ends: Any, turning: Any) -> tuple[Any, Any]:

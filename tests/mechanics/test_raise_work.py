@@ -43,12 +43,15 @@ def test_words_and_refusals() -> None:
     assert "heat" in text and "work of the haul team: 67" in text
     track = raise_work(Method.TRACK, RIG, LOAD, PATH).explain().as_text()
     assert "at the tensioner 7.26" in track
-    with pytest.raises(ValueError, match="at least two places; 1 arrived"):
+    with pytest.raises(ValueError, match="at least two places, each with x and z"):
         raise_work(Method.TAG, RIG, LOAD, PATH[:1])
     with pytest.raises(ValueError, match="no line to the ground"):
         raise_work(Method.ATTENDANT, RIG, LOAD, PATH)
     with pytest.raises(ValueError, match=r"cannot be held 20 m out at 28 m"):
         raise_work(Method.TAG, RIG, LOAD, [(20.0, 28.0), (1.0, 29.0)])
+    assert raise_work("track line", RIG, LOAD, PATH) == raise_work(Method.TRACK, RIG, LOAD, PATH)
+    with pytest.raises(ValueError, match="at least two places, each with x and z"):
+        raise_work(Method.TAG, RIG, LOAD, [(1.0, 2.0, 3.0)] * 2)
     apart = Rig(TOP, Point(0.3, 33.0), RIG.hub)
     with pytest.raises(ValueError, match="from one directional"):
         raise_work(Method.TRACK, apart, LOAD, PATH)

@@ -667,7 +667,7 @@ def test_softer_lines_let_it_in_further() -> None:
 @pytest.mark.parametrize(
     ("change", "words"),
     [
-        ({"lines": 1}, "lines is 1; it must be a whole number, 2 or more"),
+        ({"lines": 1}, "lines is 1; it must be a whole number from 2 to 20"),
         ({"lines": 2.0}, r"lines is 2\.0; it must be a whole number"),
         ({"lines": True}, "lines is True"),
         ({"stiffness": -1.0}, "stiffness"),

@@ -11,7 +11,7 @@ from types import MappingProxyType
 
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.manners import checked, named
+from ropecalc.mechanics.manners import named, single
 from ropecalc.mechanics.pulleys.system import Body, Role, Rope, System, Visit, gripped, over, tied
 from ropecalc.mechanics.tensioner import whole_lines
 
@@ -50,7 +50,7 @@ def common_system(
     traveller's room to its anchor, ``gap`` m the room behind an anchor. Raises
     :class:`DomainError` for a name or a length that makes no sense.
     """
-    high, far, behind = checked(
+    high, far, behind = single(
         *(
             (named(q.CLEARANCE, n, m), value)
             for n, m, value in (
@@ -76,7 +76,7 @@ def series_tensioner_system(lines: int, *, play: float = 6.0, height: float = 30
     is each travelling pulley's distance from the hub. Raises :class:`DomainError` unless ``lines``
     is a whole number from 1 to 20.
     """
-    far, high = checked(
+    far, high = single(
         (q.PLAY, play),
         (
             named(q.CLEARANCE, "height", "distance of the load beyond the travelling pulleys"),

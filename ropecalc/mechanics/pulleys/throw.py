@@ -14,7 +14,7 @@ import numpy as np
 
 from ropecalc.derivation import NOT_NEGATIVE, POSITIVE, DomainError, Explanation, Range, Variable
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.manners import account, checked, named, said
+from ropecalc.mechanics.manners import account, checked, named, one_case, said, single
 from ropecalc.mechanics.pulleys.cautions import CAUTIONS
 from ropecalc.mechanics.pulleys.system import System
 from ropecalc.mechanics.pulleys.travel import travel
@@ -77,10 +77,7 @@ class Throws:
 
     def explain(self, display: Display | None = None) -> Explanation:
         """The throws, resets, rope and time in words, for single values (not arrays)."""
-        if np.ndim(self.throws) or np.ndim(self.time):
-            raise DomainError(
-                "an explanation takes single numbers, not arrays. Plan one raise at a time for it."
-            )
+        one_case(self.throws, self.time)
         display = display or Display()
 
         def metres(value: float) -> str:
@@ -131,14 +128,14 @@ def room(system: System, *, clear: float, ground: float | None = None) -> Room:
     system is as its stations say, pulled out fully. Raises :class:`DomainError` if there is no
     room at all or nothing ever ends the throw.
     """
-    (least,) = checked((CLEAR, clear))
+    (least,) = single((CLEAR, clear))
     moved = travel(system)
     ends = []
     for strand, growth in zip(system.strands, moved.growth, strict=True):
         if growth < 0 and strand is not system.hand_strand:
             ends.append(((strand.length - least) / float(-growth), f"{strand.name} has run in"))
     if ground is not None:
-        (way,) = checked((GROUND, ground))
+        (way,) = single((GROUND, ground))
         ends.append((way / float(moved.ratio), "the haul team has no more ground to walk"))
     if not ends:
         raise DomainError(
@@ -217,7 +214,7 @@ def rope_needed(system: System, *, tail: float) -> Mapping[str, float]:
     Let the stations be those with the load at its lowest and the system fully pulled out: no
     strand other than the hand's gets longer from there than the rope that runs in elsewhere.
     """
-    (more,) = checked((TAIL, tail))
+    (more,) = single((TAIL, tail))
     lengths = {rope.name: more for rope in system.ropes}
     for strand in system.strands:
         lengths[strand.rope] += strand.length
