@@ -2,14 +2,28 @@
 
 from collections.abc import Mapping
 
-from ropecalc.teaching.questions.diagrams import anchors, forces
+from ropecalc.teaching.questions.diagrams import (
+    advantage,
+    anchors,
+    forces,
+    friction,
+    high_directional,
+    throw_and_time,
+)
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
 from ropecalc.teaching.questions.diagrams.picture import Picture
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 from ropecalc.teaching.questions.draw import Draw
 from ropecalc.units import Display
 
-DIAGRAMS: Mapping[str, Diagram] = {**forces.DIAGRAMS, **anchors.DIAGRAMS}
+DIAGRAMS: Mapping[str, Diagram] = {
+    **forces.DIAGRAMS,
+    **anchors.DIAGRAMS,
+    **high_directional.DIAGRAMS,
+    **advantage.DIAGRAMS,
+    **friction.DIAGRAMS,
+    **throw_and_time.DIAGRAMS,
+}
 """What draws each question, by the question's key."""
 
 

@@ -11,13 +11,19 @@ from ropecalc.teaching.questions.diagrams.svg import FRAME_EDGE, FRAME_FACE, das
 
 POINTS = 0.72
 """Points on paper for a pixel on the screen."""
+_WIDEST = 240.0
+"""Points; a wider picture is printed a little smaller."""
 
 
 class PrintedPicture(Flowable):
-    """``picture`` at ``scale`` points a pixel; ``fonts`` are the names of plain and bold type."""
+    """``picture`` at ``scale`` points a pixel or less.
+
+    ``fonts`` are the names of plain and of bold type.
+    """
 
     def __init__(self, picture: Picture, fonts: tuple[str, str], scale: float = POINTS) -> None:
         super().__init__()
+        scale = min(scale, _WIDEST / picture.width)
         self._picture, self._fonts, self._scale = picture, fonts, scale
         self.width, self.height = picture.width * scale, picture.height * scale
 

@@ -25,11 +25,13 @@ from ropecalc.teaching.drawing import (
     between,
 )
 from ropecalc.teaching.placing import Place
-from ropecalc.teaching.questions.diagrams.sheet import Sheet
+from ropecalc.teaching.questions.diagrams.picture import extent
+from ropecalc.teaching.questions.diagrams.sheet import SIZE, Sheet
 
 EDGE = Stroke(ROCK_EDGE, 1.4)
 OUTLINE = Stroke(INK, 1.2)
 BAR = Stroke(INK, 2.2)
+LEG = Stroke("#8a919a", 4.0)
 PLUMB = Stroke("#8a919a", 1.1, (0, (4, 3)))
 ROPE = Stroke("#0a3f7a", 2.4)
 ARC = Stroke(SOFT_INK, 1.1)
@@ -135,7 +137,7 @@ def grab(sheet: Sheet, at: Place, direction: float = OUT) -> None:
 def frame(sheet: Sheet, head: Place, ground_y: float, feet: tuple[float, float]) -> None:
     """A high directional: two legs from ``feet`` (x) up to its head, with a pulley."""
     for x in feet:
-        sheet.line(BAR, (x, ground_y), head)
+        sheet.line(LEG, (x, ground_y), head)
     pulley(sheet, head, 8.0)
 
 
@@ -175,7 +177,7 @@ def box(sheet: Sheet, middle: Place, wide: float, high: float, text: str) -> Non
     ]
     sheet.area("#ffffff", *corners, edge=OUTLINE)
     sheet.avoid(corners)
-    sheet.write(text, middle, bold=True)
+    sheet.write(text, middle, bold=True, framed="?" in text)
 
 
 # --- forces, angles and lengths ------------------------------------------------------------------
@@ -202,7 +204,8 @@ def moving(sheet: Sheet, middle: Place, direction: float, text: str = "") -> Non
     sheet.line(THIN, tail, tip)
     head(sheet, tip, direction, SOFT_INK, 0.7)
     if text:
-        sheet.label(text, middle, way(direction + UP), SOFT_INK)
+        side = direction + math.copysign(UP, math.cos(direction))
+        sheet.label(text, middle, way(side), SOFT_INK)
 
 
 def plumb(sheet: Sheet, top: Place, length: float) -> None:
@@ -215,27 +218,32 @@ def level(sheet: Sheet, start: Place, length: float) -> None:
     sheet.line(PLUMB, start, (start[0] + length, start[1]))
 
 
-def sector(
-    sheet: Sheet, centre: Place, radius: float, start: float, end: float
+def _sector(
+    sheet: Sheet, centre: Place, radius: float, start: float, end: float, wide: float
 ) -> tuple[Place, Place]:
-    """An angle's arc; gives back its middle and the way outward from there."""
+    """An angle's arc; gives back where words of so many pixels stand, and on which side.
+
+    Where they do not fit in between, they stand beyond the side from which the angle starts.
+    """
     sheet.line(ARC, *arc_points(centre, radius, start, end))
     middle = (start + end) / 2
-    return step(centre, middle, radius), way(middle)
+    if abs(end - start) * (radius + 14) > wide + 10:
+        return step(centre, middle, radius), way(middle)
+    return step(centre, start, radius), way(start - math.copysign(UP, end - start))
 
 
 def angle(sheet: Sheet, centre: Place, radius: float, start: float, end: float, text: str) -> None:
-    """An angle's arc with its value."""
-    at, outward = sector(sheet, centre, radius, start, end)
-    sheet.label(text, at, outward)
+    """An angle's arc with its value; if it is narrow, the value stands beyond ``start``."""
+    at, side = _sector(sheet, centre, radius, start, end, extent(text, SIZE)[0])
+    sheet.label(text, at, side)
 
 
 def asked_angle(
     sheet: Sheet, centre: Place, radius: float, start: float, end: float, text: str = "?"
 ) -> None:
     """The arc of the angle that is asked."""
-    at, outward = sector(sheet, centre, radius, start, end)
-    sheet.ask(at, outward, text)
+    at, side = _sector(sheet, centre, radius, start, end, extent(text, SIZE)[0])
+    sheet.ask(at, side, text)
 
 
 def dimension(sheet: Sheet, one: Place, other: Place, aside: float = 0.0) -> Place:
