@@ -19,8 +19,8 @@ CLEAR_THE_LINE = Template(
     stem=(
         "The tip of an outcrop is {x_O} out and {z_O} up. The haul directional is {x_D} out and "
         "{z_D} up, and the litter's master attachment point is still only {z} up. How far out "
-        "must it be for the haul line to pass the tip with a clearance of {clearance}, measured "
-        "level?"
+        "must that point be for the haul line to pass the tip with a clearance of {clearance}, "
+        "measured level?"
     ),
     asked="Distance out from the wall",
     givens=(
@@ -189,7 +189,7 @@ HUB_TOO_CLOSE = Template(
 
 SWING_IN = Template(
     key="locked-swing-in",
-    title="Raising against a locked tensioner",
+    title="A small raise against a locked tensioner",
     stem=(
         "The tensioner is locked. At the litter the upper legs of the track lines rise "
         "{track_elevation} above the horizontal and their ground legs fall {ground_depression} "
@@ -314,8 +314,8 @@ PLAY = Template(
     title="Track rope for a whole raise",
     stem=(
         "A track line runs from a directional {x_A} out and {z_A} up, past the litter, to a hub "
-        "{x_B} out and {z_B} up. The litter starts {x_1} out at a height of {z_1} and ends {x_2} "
-        "out at {z_2}. How much of the track line has to be taken in from start to end?"
+        "{x_B} out and {z_B} up. The litter starts {x_1} out and {z_1} up and ends {x_2} out "
+        "and {z_2} up. How much of the track line has to be taken in from start to end?"
     ),
     asked="Length of each track line taken in",
     givens=(
@@ -397,11 +397,11 @@ QUICK_PLAY = Template(
 
 TAG_OUT = Template(
     key="tag-paid-out",
-    title="The same raise on a tag line",
+    title="Tag line for a whole raise",
     stem=(
-        "This time a tag line, not a track line, runs from the litter to a hub {x_B} out and {z_B} "
-        "up. The litter starts {x_1} out at a height of {z_1} and ends {x_2} out at {z_2}. How "
-        "much tag line is paid out from start to end? Paying out counts as positive, pulling in as "
+        "A tag line, not a track line, runs from the litter to a hub {x_B} out and {z_B} up. "
+        "The litter starts {x_1} out and {z_1} up and ends {x_2} out and {z_2} up. How much tag "
+        "line is paid out from start to end? Paying out counts as positive, pulling in as "
         "negative."
     ),
     asked="Length of tag line paid out",
@@ -553,11 +553,11 @@ LOWERED_LOCKED = Template(
     title="Lowered against a locked tensioner",
     stem=(
         "A litter of weight {load} hangs near the top: {drop} below the directional of haul and "
-        "track lines, and {off_plumb} out from the plumb line below it. The hub is {hub_run} out "
-        "from that plumb line and {hub_fall} below the directional. The tensioner is locked, and "
-        "somebody lowers the litter by {lowered} without letting the tensioner out. If nothing "
-        "stretches, what is the track tension then? First look for the place where both legs "
-        "together are as long as before."
+        "track lines, and {off_plumb} out from the plumb line below it. The hub is {hub_run} "
+        "out from that plumb line and {hub_fall} below the directional. The tensioner is "
+        "locked, and somebody lowers the litter by {lowered}. Nothing stretches. What is the "
+        "track tension then? Look first for the place where both legs together are as long as "
+        "before."
     ),
     asked="Track tension afterwards, an upper bound",
     givens=(

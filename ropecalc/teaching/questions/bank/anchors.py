@@ -131,8 +131,9 @@ SWINGING_PULL = Template(
     key="pull-off-the-middle",
     title="The pull swings off the middle",
     stem=(
-        "Two equal legs of fixed length stand {leg_angle} apart. A load of {load} pulls on them, "
-        "but {pull_swing} off the middle line. What tension is in the leg that gains?"
+        "Two equal legs of fixed length stand {leg_angle} apart. A load of {load} pulls on "
+        "them, but {pull_swing} off the middle line, so that one leg gains tension and the "
+        "other loses some. What tension is in the leg that gains?"
     ),
     asked="Tension in the leg that gains",
     givens=(
@@ -206,9 +207,9 @@ MIDDLE_LEG = Template(
     key="middle-leg",
     title="A third leg in the same plane",
     stem=(
-        "Three legs of the same rope hang from bolts at one height, one plumb and one "
-        "{outer_leg_angle} from plumb to either side. All were just taut before {load} came on, "
-        "and they stretch alike. What tension is in the middle leg?"
+        "Three legs of the same rope hang from bolts at one height: one is plumb, the other two "
+        "stand {outer_leg_angle} from plumb, one to either side. All were just taut before "
+        "{load} came on, and they stretch alike. What tension is in the middle leg?"
     ),
     asked="Tension in the middle leg",
     givens=(_LOAD, Given(q.OUTER_LEG_ANGLE, 15, 60, 1, "°")),

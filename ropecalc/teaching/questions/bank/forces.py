@@ -158,7 +158,7 @@ LEVEL_PART = Template(
     title="How much of it pulls sideways",
     stem=(
         "A rope leaves the litter at {rope_elevation} above the horizontal with a tension of "
-        "{rope_tension}. With what force does it pull the litter level, towards the side?"
+        "{rope_tension}. With what force does it pull the litter sideways, that is, level?"
     ),
     asked="Level part of the pull",
     givens=(
@@ -204,8 +204,9 @@ TWO_PULLS = Template(
     key="resultant-of-two-pulls",
     title="Two pulls on one plate",
     stem=(
-        "Two ropes pull on one rigging plate, with {first_pull} and with {second_pull}. Between "
-        "the directions in which they pull lie {pull_angle}. With what force do they pull together?"
+        "Two ropes pull on one rigging plate, with {first_pull} and with {second_pull}. The "
+        "directions in which they pull are {pull_angle} apart. With what force do they pull "
+        "together?"
     ),
     asked="Resultant of the two pulls",
     givens=(
@@ -287,8 +288,8 @@ MOVED = Template(
     key="moved-by-a-side-pull",
     title="How far the litter moves",
     stem=(
-        "A litter that weighs {load} hangs on {rope_above} of rope. A level pull of {side_pull} "
-        "holds it aside. How far off plumb does it hang?"
+        "A litter that weighs {load} hangs on {rope_above} of rope below the directional. A "
+        "level pull of {side_pull} holds it aside. How far off plumb does it hang?"
     ),
     asked="Distance off plumb",
     givens=(

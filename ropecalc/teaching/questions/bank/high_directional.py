@@ -59,10 +59,11 @@ LEAN = Template(
     key="head-lean",
     title="Which way is the head pulled?",
     stem=(
-        "At the high directional on the Lower Heron Wall the haul line comes up from the litter, "
-        "{front_depression} below the horizontal on the cliff side, and runs back to the team, "
-        "{back_depression} below the horizontal. The pulley turns without friction. How far from "
-        "plumb does the pull on the head lean? Count inward, towards the team, as positive."
+        "At the high directional on the Lower Heron Wall the haul line leaves the pulley in two "
+        "strands: down to the litter, {front_depression} below the horizontal, and back to the "
+        "team, {back_depression} below the horizontal. The pulley turns without friction. How "
+        "far from plumb does the pull on the head lean? Count inward, towards the team, as "
+        "positive."
     ),
     asked="Lean of the pull, inward positive",
     givens=(
@@ -200,9 +201,10 @@ GUY = Template(
     title="A guy that keeps a frame from falling back",
     stem=(
         "A frame with two legs is hinged at its feet. Its head is {head_height} up and "
-        "{head_reach} out past them. The ropes pull it with {inward_pull} inward and "
-        "{downward_pull} down. A guy runs from the head out on the cliff side, {guy_depression} "
-        "below the horizontal. How hard does the guy have to pull?"
+        "{head_reach} out past the feet. The ropes pull the head with {inward_pull} inward, "
+        "towards the team, and {downward_pull} down. A guy runs from the head out on the cliff "
+        "side, {guy_depression} below the horizontal. How hard does the guy have to pull to "
+        "hold the frame?"
     ),
     asked="Tension of the guy",
     givens=(
@@ -244,10 +246,11 @@ LEGS = Template(
     key="leg-compression",
     title="What a guy does to the legs",
     stem=(
-        "A frame with two legs stands with its head {head_height} up and {head_reach} out past its "
-        "feet; each leg spreads {leg_half_spread} to its side. The ropes pull the head down with "
-        "{downward_pull}. A guy at {guy_depression} below the horizontal holds the frame with "
-        "{guy_tension}. How hard is each leg pressed?"
+        "A frame with two legs stands with its head {head_height} up and {head_reach} out past "
+        "its feet; each leg stands {leg_half_spread} off the middle line between the two. The "
+        "ropes pull the head down with {downward_pull}. A guy from the head, {guy_depression} "
+        "below the horizontal, holds the frame with {guy_tension}. How hard is each leg "
+        "pressed?"
     ),
     asked="Compression of each leg",
     givens=(
@@ -295,10 +298,11 @@ HEAD_WITH_TRACK = Template(
     key="head-with-track-lines",
     title="All lines in one head",
     stem=(
-        "Haul line and track lines leave the litter together, rising {haul_elevation} to the head, "
-        "and run back from it {back_depression} below the horizontal. The ground legs of the track "
-        "lines fall {ground_depression} below the horizontal at the litter. Everything that hangs "
-        "weighs {load}; pulleys turn without friction. How hard is the head pulled?"
+        "Haul line and track lines leave the litter together, rising {haul_elevation} above the "
+        "horizontal to the head, and run back from it {back_depression} below the horizontal. "
+        "The ground legs of the track lines fall {ground_depression} below the horizontal at "
+        "the litter. Everything that hangs weighs {load}; pulleys turn without friction. How "
+        "hard is the head pulled?"
     ),
     asked="Pull on the head",
     givens=(

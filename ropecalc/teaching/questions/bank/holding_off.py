@@ -318,8 +318,8 @@ HIGH_HUB = Template(
     stem=(
         "The tag line runs across Tamarack Gorge to a hub on the other side, higher than the "
         "litter. At the master attachment point the haul line rises {haul_elevation} above the "
-        "horizontal and the tag line rises {line_elevation} above it, the other way. The load "
-        "weighs {load}. What tension is in the tag line?"
+        "horizontal towards the wall, and the tag line rises {line_elevation} above it away "
+        "from the wall. The load weighs {load}. What tension is in the tag line?"
     ),
     asked="Tension of the tag line",
     givens=(
@@ -358,9 +358,9 @@ TAG_ON_THE_RAIL = Template(
     key="tag-on-the-rail",
     title="A tag line tied to the litter's rail",
     stem=(
-        "The tag line is tied to the litter's rail and not to the master attachment point. It "
-        "pulls sideways with {side_pull} and falls {ground_depression} below the horizontal; the "
-        "litter weighs {load}. How far does the bridle tilt from plumb?"
+        "The tag line is tied to the litter's rail and not to the master attachment point. The "
+        "level part of its pull is {side_pull}, and it falls {ground_depression} below the "
+        "horizontal; the litter weighs {load}. How far does the bridle tilt from plumb?"
     ),
     asked="Tilt of the bridle from plumb",
     givens=(

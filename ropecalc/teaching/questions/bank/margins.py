@@ -95,9 +95,10 @@ REDIRECT_CELL = Template(
     key="margins-redirect-cell",
     title="A cell behind a redirect",
     stem=(
-        "A load cell sits between a redirect and its anchor and shows {reading}. The two strands "
-        "of the rope stand {strand_angle} apart, and the sheave has an efficiency of {efficiency}. "
-        "How much does the strand carry that the rope runs towards?"
+        "A load cell sits between a redirect and its anchor and shows {reading} while the rope "
+        "moves. The two strands of the rope stand {strand_angle} apart, and the sheave has an "
+        "efficiency of {efficiency}. How much does the strand carry towards which the rope "
+        "moves?"
     ),
     asked="Tension of that strand",
     givens=(
@@ -302,11 +303,11 @@ UP_AND_DOWN = Template(
     key="margins-haul-up-and-down",
     title="The same litter, two haul readings",
     stem=(
-        "The ground legs of the track lines carry {track_tension} together. Friction at the "
-        "litter's pulley leaves their upper legs a share of {leg_ratio} of that going up; going "
-        "down it acts just as strongly the other way. Haul and track lines come from one "
-        "directional. By how much does the haul cell show more while the litter goes up than while "
-        "it comes down past the same place?"
+        "The ground legs of the track lines carry {track_tension} together. Going up, friction "
+        "at the litter's pulley leaves their upper legs a share of {leg_ratio} of that; coming "
+        "down, it acts as strongly the other way. Haul and track lines come from one "
+        "directional. How much more does the haul cell show going up than coming down past the "
+        "same place?"
     ),
     asked="Haul tension going up less haul tension going down",
     givens=(
@@ -345,8 +346,9 @@ SMALL_SLIP = Template(
     title="A slip and where it takes the litter",
     stem=(
         "The haul leg stands {haul_elevation} above level, the ground legs go "
-        "{ground_depression} below it. The grabs slip: {slip} of rope runs into the ground legs, "
-        "and the haul line keeps its length. About how far does the litter move along its arc?"
+        "{ground_depression} below it. The grabs slip: {slip} of rope runs into the ground "
+        "legs, and the haul line keeps its length. About how far does the litter move, measured "
+        "along its arc about the directional?"
     ),
     asked="Movement along the arc",
     givens=(Given(q.SLIP, 0.2, 0.5, 0.05, "m"), _UP, _DOWN),

@@ -95,9 +95,9 @@ FAR_TO_NEAR = Template(
     key="tensioner-far-to-near",
     title="The far line beside the near line",
     stem=(
-        "{lines} track lines in series have just been pulled in. Every sheave has an efficiency of "
-        "{efficiency}. What does the far line, next to the tied-off end, carry over what the near "
-        "line, next to the device, carries?"
+        "{lines} track lines in series have just been pulled in. Every sheave has an efficiency "
+        "of {efficiency}. Which share of the tension of the near line, next to the device, does "
+        "the far line, next to the tied-off end, carry?"
     ),
     asked="Tension of the far line over that of the near line",
     givens=(_EFFICIENCY, _LINES),
@@ -546,9 +546,9 @@ SECOND_LINE = Template(
     key="tensioner-second-line",
     title="What the second line buys",
     stem=(
-        "No line may carry more than {near_line}, and one line alone is there already. A further "
-        "line is added, so that {lines} run in series; every sheave has an efficiency of "
-        "{efficiency}. How much may all lines together carry now, just pulled in?"
+        "No line may carry more than {near_line}, and the one line there is already carries "
+        "that. A further line is added, so that {lines} run in series; every sheave has an "
+        "efficiency of {efficiency}. How much may all lines together carry now, just pulled in?"
     ),
     asked="Tension of all lines together",
     givens=(Given(tensioner.NEAR_LINE, 1.0, 4.0, 0.1, "kN"), _EFFICIENCY, _TWO),

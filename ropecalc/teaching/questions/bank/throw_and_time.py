@@ -152,9 +152,10 @@ ROPE = Template(
     key="haul-rope-needed",
     title="Will the rope be long enough?",
     stem=(
-        "A {advantage}:1 is built in the tail of the haul rope. The raise is {raise_height}, from "
-        "the edge to the anchor are {edge_setback}, the traveller has room for {throw_rise}, and "
-        "{haul_tail} of rope are to be kept beyond the hands. How long must the rope be?"
+        "A {advantage}:1 is built in the tail of the haul rope. The raise is {raise_height}, it "
+        "is {edge_setback} from the edge to the anchor, the traveller has room for "
+        "{throw_rise}, and {haul_tail} of rope are to be kept beyond the hands. How long must "
+        "the rope be?"
     ),
     asked="Length of the haul rope",
     givens=(

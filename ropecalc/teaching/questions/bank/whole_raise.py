@@ -159,9 +159,10 @@ GOVERNING = Template(
     title="The station that governs",
     stem=(
         "A raise on the Upper Heron Wall in Tamarack Gorge has three stations for the master "
-        "attachment point: {x_1} out at {z_1}, {x_2} out at {z_2}, and {x_3} out at {z_3}. Haul "
-        "and track directional are {x_D} out and {z_D} up, the hub {x_B} out and {z_B} up; the "
-        "load weighs {load}. What is the largest tension that the track lines together reach?"
+        "attachment point: {x_1} out and {z_1} up, {x_2} out and {z_2} up, and {x_3} out and "
+        "{z_3} up. Haul and track directional are {x_D} out and {z_D} up, the hub {x_B} out and "
+        "{z_B} up; the load weighs {load}. What is the largest tension that the track lines "
+        "together reach?"
     ),
     asked="Largest tension of the track lines together",
     givens=(
