@@ -135,6 +135,23 @@ def _turned_round(facts: Facts, sheet: Sheet) -> str:
     )
 
 
+def _people(facts: Facts, sheet: Sheet) -> str:
+    upper = _over_edge(facts, sheet)
+    turn = facts.value("turn")
+    parts.moving(sheet, _beside_rope(facts, upper, 74), turn + UP)
+    parts.moving(sheet, (_ROUND + 16, -18), UP)
+    sheet.label(facts.text("load"), (_ROUND, -50), (1, 0))
+    x, y = upper
+    parts.box(sheet, (x - 30, y), 60, 26, f"{facts.text('parts')}:1")
+    sheet.label(f"efficiency {facts.text('efficiency')} each", (x - 30, y + 13), (-1, 1))
+    sheet.label(f"one person {facts.text('pull_per_person')}", (x - 30, y + 29), (-1, 1))
+    sheet.ask((x - 60, y), (-1, 0), "people ?")
+    return (
+        "A rope runs up over a rounded edge of rock and into a system, on which the team pulls; "
+        "the litter is raised."
+    )
+
+
 DIAGRAMS: dict[str, Diagram] = {
     bank.ADVANTAGE.key: _advantage,
     bank.RAISING.key: _raising,
@@ -142,6 +159,7 @@ DIAGRAMS: dict[str, Diagram] = {
     bank.EDGE_RAISING.key: _edge_raising,
     bank.EDGE_LOWERING.key: _edge_lowering,
     bank.TURNED_ROUND.key: _turned_round,
+    bank.PEOPLE.key: _people,
     bank.STACKED.key: _stacked,
     bank.GOOD_PULLEY.key: _good_pulley,
 }

@@ -6,6 +6,7 @@ from ropecalc.teaching.questions.bank import throw_and_time as bank
 from ropecalc.teaching.questions.diagrams import parts
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
 from ropecalc.teaching.questions.diagrams.parts import BACK, DOWN, UP
+from ropecalc.teaching.questions.diagrams.rigging import rig
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 
 _TALL = 156.0
@@ -70,7 +71,7 @@ def _time(facts: Facts, sheet: Sheet) -> str:
 
 
 def _rope(facts: Facts, sheet: Sheet) -> str:
-    (x, _), _ = _raise(sheet, f"{facts.text('advantage')}:1", 126)
+    (x, _), _ = _raise(sheet, f"{facts.text('advantage')}:1", 104)
     _height(facts, sheet)
     parts.post(sheet, (-116, 0), 40)
     parts.length(sheet, (-116, -16), (0, -16), facts.text("edge_setback"), -1)
@@ -88,7 +89,7 @@ def _rope(facts: Facts, sheet: Sheet) -> str:
 def _snag(facts: Facts, sheet: Sheet) -> str:
     _, (x, y) = _raise(sheet, f"{facts.text('advantage')}:1", 96)
     rail = y - parts.LITTER_HANGS
-    outcrop = [(-2, rail + 44), (x - 8, rail + 14), (x - 14, rail), (-2, rail - 30)]
+    outcrop = [(-2.5, y + 40), (x - 6, y + 6), (x - 11, y - 12), (0, y - 26)]
     sheet.area(ROCK_FACE, *outcrop)
     sheet.line(parts.EDGE, *outcrop)
     sheet.ask((x + 22, rail - 6), (1, 0), "snag ?")
@@ -97,7 +98,27 @@ def _snag(facts: Facts, sheet: Sheet) -> str:
     return "A litter has caught under an outcrop of the wall while a team hauls on top."
 
 
+def _what_ends(facts: Facts, sheet: Sheet) -> str:
+    name = f"simple {facts.text('advantage')}:1"
+    rigged = rig(sheet, name)
+    anchor, traveller = (rigged.bodies[n][0] for n in ("anchor", "traveller"))
+    top = max(y for _, y in rigged.sheaves) + 26
+    parts.length(sheet, (anchor, top), (traveller, top), facts.text("traveller_room"))
+    x, y = rigged.hand
+    parts.length(sheet, (x - 74, y + 34), (x, y + 34), facts.text("clear_way"))
+    parts.moving(sheet, (x - 34, y), BACK)
+    rigged.name(sheet, name)
+    x, y = rigged.litter
+    sheet.ask((x, y - parts.LITTER_DEEP - 6), (0, -1), "rise ?")
+    sheet.not_to_scale()
+    return (
+        "A simple system on the cliff top: the room from the traveller to the anchor, and the way "
+        "behind the team that is clear to walk."
+    )
+
+
 DIAGRAMS: dict[str, Diagram] = {
+    bank.THROW_ENDS.key: _what_ends,
     bank.THROWS.key: _throws,
     bank.TIME.key: _time,
     bank.ROPE.key: _rope,
