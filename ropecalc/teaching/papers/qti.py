@@ -17,18 +17,21 @@ from xml.etree import ElementTree as ET
 from ropecalc import cautions
 from ropecalc.teaching.papers.paper import Item, Paper, item_as_document
 from ropecalc.teaching.papers.qti_item import (
-    INSTANCE,
     MUST_PASS,
-    NAMESPACE,
-    assign,
-    document_attributes,
-    element,
     item_document,
     item_title,
+    picture_file,
+)
+from ropecalc.teaching.papers.qti_xml import (
+    INSTANCE,
+    NAMESPACE,
+    assign,
+    document,
+    element,
     outcome,
     paragraph,
-    picture_file,
     value,
+    written,
 )
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.diagrams import picture_of
@@ -140,14 +143,7 @@ def _test(assessment: Assessment) -> ET.Element:
         submissionMode="simultaneous",
     )
     must = sum(slot.variants[0].must_pass for slot in assessment.slots)
-    root = ET.Element(
-        "assessmentTest",
-        document_attributes()
-        | {
-            "identifier": assessment.name,
-            "title": assessment.title,
-        },
-    )
+    root = document("assessmentTest", identifier=assessment.name, title=assessment.title)
     root.append(outcome("SCORE", "float", "0", normalMaximum=str(len(assessment.slots))))
     root.append(outcome("MUST_PASS", "boolean", "false"))
     root.append(outcome("CAUTION", "identifier", "shown"))
@@ -221,7 +217,7 @@ class _Content:
 
 def _content(number: int, name: str, item: Item, display: Display) -> _Content:
     title, picture = item_title(number, item), picture_of(item.drawn, display)
-    files = {_file(name): _written(item_document(name, title, item, display, picture))}
+    files = {_file(name): written(item_document(name, title, item, display, picture))}
     if picture is not None:
         files[_FOLDER + picture_file(name)] = svg(picture).encode("utf-8")
     return _Content(name, title, item, files)
@@ -235,8 +231,8 @@ def _package(assessment: Assessment, display: Display, remark: str = "") -> byte
         for name, item in slot.named
     ]
     files = {
-        _MANIFEST: _written(_manifest(assessment.name, assessment.title, contents)),
-        _TEST: _written(_test(assessment)),
+        _MANIFEST: written(_manifest(assessment.name, assessment.title, contents)),
+        _TEST: written(_test(assessment)),
     }
     for content in contents:
         files |= content.files
@@ -314,11 +310,6 @@ def _described(title: str, description: str = "", *keywords: str) -> ET.Element:
 
 def _string(text: str) -> ET.Element:
     return element("lom:string", text, language="en")
-
-
-def _written(root: ET.Element) -> bytes:
-    ET.indent(root)
-    return ET.tostring(root, encoding="UTF-8", xml_declaration=True) + b"\n"
 
 
 def _zipped(files: dict[str, bytes], remark: str) -> bytes:

@@ -79,8 +79,9 @@ def windows(
         yield Window(wrong, template.window(answer, wrong), Verdict.MISTAKE, said, key)
     yield Window(-answer, margin, Verdict.SIGN, _sign(template.kind))
     for other in units_of(template.kind):
-        scale = unit.factor / other.factor
-        yield Window(answer * scale, margin * scale, Verdict.UNIT, _unit(unit, other))
+        if other is not unit:
+            scale = unit.factor / other.factor
+            yield Window(answer * scale, margin * scale, Verdict.UNIT, _unit(unit, other))
 
 
 def _judge(

@@ -69,10 +69,11 @@ def outcomes(item: Any, answer: str | None) -> tuple[float, str | None]:
 
 
 def told(document: bytes) -> dict[str, str]:
-    return {
-        feedback.attrib["identifier"]: "".join(feedback.itertext()).strip()
-        for feedback in ET.fromstring(document).iter(f"{QTI}modalFeedback")
-    }
+    """What each feedback says; no two have one name."""
+    found = list(ET.fromstring(document).iter(f"{QTI}modalFeedback"))
+    said = {one.attrib["identifier"]: "".join(one.itertext()).strip() for one in found}
+    assert len(said) == len(found)
+    return said
 
 
 def in_package(paper: Paper, display: Display) -> list[tuple[Item, bytes]]:
@@ -105,10 +106,12 @@ def test_numbers_are_marked_from_the_package_alone(display: Display) -> None:
 
 
 SOME = in_package(MIXED, Display())[::3]
+OFF = st.floats(-0.2, 0.2) | st.sampled_from((0.0, -2.0, 1e3 - 1, 1 / 0.3048 - 1, 99.0))
+"""By which share a number is off; also the other sign and other units."""
 
 
 @settings(max_examples=60, deadline=None)
-@given(st.integers(0, len(SOME) - 1), st.floats(-0.2, 0.2), st.integers(0, 9))
+@given(st.integers(0, len(SOME) - 1), OFF, st.integers(0, 9))
 def test_a_number_near_the_answer_or_a_mistake_is_marked_as_the_course_marks_it(
     which: int, off: float, near: int
 ) -> None:
@@ -117,11 +120,22 @@ def test_a_number_near_the_answer_or_a_mistake_is_marked_as_the_course_marks_it(
     number = of[near % len(of)] * (1 + off)
     unit = Display().unit(item.template.kind)
     ours = mark(item.drawn, f"{number:.9g} {unit.symbol}")
-    expected = {
-        Verdict.RIGHT: (1.0, "right"),
-        Verdict.MISTAKE: (0.0, f"mistake-{ours.mistake}"),
-    }.get(ours.verdict, (0.0, "wrong"))
-    assert outcomes(read(document), f"{number:.9g}") == expected
+    score, feedback = outcomes(read(document), f"{number:.9g}")
+    assert score == float(ours.verdict is Verdict.RIGHT)
+    named = f"mistake-{ours.mistake}" if ours.mistake else ours.verdict
+    assert feedback is not None and feedback.removesuffix("-2") == named
+    if ours.verdict in (Verdict.RIGHT, Verdict.MISTAKE, Verdict.SIGN):
+        assert told(document)[feedback] == ours.feedback
+
+
+def test_a_rougher_way_that_the_course_accepts_is_right_with_its_own_sentence() -> None:
+    drawn = draw(next(question for question in NUMBERS if question.accepted), "rain")
+    (_, document), *_ = in_package(Paper("Rough", "ada", 5, (Item(drawn),)), Display())
+    unit = Display().unit(drawn.template.kind)
+    for way, rough in drawn.template.approximated(drawn.values):
+        score, feedback = outcomes(read(document), f"{rough / unit.factor:.9g}")
+        assert score == 1.0 and feedback == "right-2"
+        assert way.note in told(document)[feedback]
 
 
 def test_a_choice_is_marked_and_explained_from_the_package_alone() -> None:
@@ -132,11 +146,12 @@ def test_a_choice_is_marked_and_explained_from_the_package_alone() -> None:
         shown = [c.text for c in ET.fromstring(document).iter(f"{QTI}simpleChoice")]
         for letter, option, text in zip("ABCDEFGH", item.options, shown, strict=False):
             assert text == Display().show(item.option_value(option), item.template.kind)
-            assert outcomes(outside, letter) == (float(option == RIGHT), letter)
             if option == RIGHT:
-                assert said[letter].startswith("Right.")
+                assert outcomes(outside, letter) == (1.0, "right")
+                assert said["right"].startswith("Right.")
             else:
-                assert item.template.mistake(option).why in said[letter]
+                assert outcomes(outside, letter) == (0.0, f"mistake-{option}")
+                assert item.template.mistake(option).why in said[f"mistake-{option}"]
         assert outcomes(outside, None) == (0.0, None)
 
 
