@@ -89,8 +89,8 @@ class Working(Shown):
             self._session.display,
             partial(self._move, control.key),
             continuous_update=False,
-            layout={"width": "660px"},
-            style={"description_width": "420px"},
+            layout={"width": "700px"},
+            style={"description_width": "460px"},
         )
 
     def _move(self, key: str, value: float) -> None:
