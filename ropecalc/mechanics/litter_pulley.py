@@ -45,7 +45,7 @@ UPPER_LOWERING = named(
 HAUL_DIFFERENCE = named(
     q.HAUL_TENSION,
     "haul_difference",
-    "how much more the haul line carries going up",
+    "haul tension going up less haul tension going down",
     r"\Delta T_\mathrm{h}",
 )
 

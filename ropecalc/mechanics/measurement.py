@@ -38,7 +38,7 @@ from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.friction import Band
 from ropecalc.mechanics.manners import account, checked, named, one_case, said, single
-from ropecalc.mechanics.tensioner import COUNTED, line_name, whole_lines
+from ropecalc.mechanics.tensioner import COUNTED, NEAR_LINE, line_name, whole_lines
 from ropecalc.units import Display, Kind, Rounding
 
 WRITE_DOWN = (
@@ -201,7 +201,10 @@ def error_from_angle(argument: Argument) -> Step:
         argument.symbol(TENSION_ERROR),
         -argument.symbol(q.HAUL_SENSITIVITY) * argument.symbol(ANGLE_ERROR),
     )
-    return argument.substitute("Put the sensitivity in.", change, slope)
+    put_in = argument.substitute("Put the sensitivity in.", change, slope)
+    up, down, error = argument.symbols(*_ANGLES, ANGLE_ERROR)
+    tan, cot = argument.sympy.tan, argument.sympy.cot
+    return argument.rewrite("Gather the signs.", put_in, error * (tan(up) + cot(up - down)))
 
 
 @dataclass(frozen=True)
@@ -286,7 +289,7 @@ def tension_band(
     "The line beside a cell in the device's strand, after letting out",
     given=(q.READING, q.SHEAVE_EFFICIENCY),
     between=(q.TENSION_AHEAD,),
-    result=q.TRACK_TENSION,
+    result=NEAR_LINE,
     assumptions=(
         "The cell is in the strand at the device; the other strand of the near line lies beyond "
         "its travelling pulley.",
@@ -298,7 +301,7 @@ def tension_band(
 def line_let_out(argument: Argument) -> Step:
     """Tension in N of the near line if rope was let out last: the most that the reading allows."""
     reading, efficiency = argument.symbols(q.READING, q.SHEAVE_EFFICIENCY)
-    ahead, line = argument.symbols(q.TENSION_AHEAD, q.TRACK_TENSION)
+    ahead, line = argument.symbols(q.TENSION_AHEAD, NEAR_LINE)
     lost = argument.law(
         "Letting out, the rope ran away from the device: the strand beyond the pulley lies ahead, "
         "and the cell's strand carries only the efficiency times that.",

@@ -120,7 +120,7 @@ def stretch_from_quoted_elongation(argument: Argument) -> Step:
     )
     stiff = argument.solve("So stiff is the rope.", tested, stiffness)
     hooke = argument.law(
-        "At any other tension the elongation is that tension over the stiffness.",
+        "At any other tension the stretch per length is that tension over the stiffness.",
         longer,
         length * tension / stiffness,
     )

@@ -79,6 +79,9 @@ FAR_RATIO = Variable(
     "far_ratio", r"q_\mathrm{far}", "tension of the far line over that of the near line",
     Kind.RATIO, Domain(0.0, 1.0, low_open=True), Range(0.2, 1, 0.8),
 )  # fmt: skip
+IDEAL_LINE = named(
+    q.TRACK_TENSION, "ideal_line", "tension of each line without friction", r"T_\mathrm{ideal}"
+)
 LINE_LIMIT = Variable(
     "line_limit", r"T_\mathrm{lim}", "most that one line may carry", Kind.FORCE, POSITIVE,
     Range(1000, 5000, 2000),
@@ -151,7 +154,7 @@ def line_taken_in(argument: Argument) -> Step:
     "One line of a tensioner without friction",
     given=(DEVICE_PULL, LINES),
     between=(q.TRACK_TENSION,),
-    result=LINE_TENSION,
+    result=IDEAL_LINE,
     assumptions=(
         TAKING_IN[0],
         "Every sheave turns without friction and both its strands are parallel.",
@@ -162,7 +165,7 @@ def line_taken_in(argument: Argument) -> Step:
 def ideal_line(argument: Argument) -> Step:
     """Tension in N of each line, from the strand at the device (N), if nothing rubs."""
     pull, lines = argument.symbols(DEVICE_PULL, LINES)
-    together, tension = argument.symbols(q.TRACK_TENSION, LINE_TENSION)
+    together, tension = argument.symbols(q.TRACK_TENSION, IDEAL_LINE)
     strands = argument.law(
         "Without friction every strand of the one rope carries the same, and two strands run to "
         "each line.",
