@@ -16,6 +16,8 @@ from ropecalc.teaching.papers.paper_page import PaperItem
 from ropecalc.teaching.practice import mock as mocks
 from ropecalc.teaching.practice.mock import Mock
 from ropecalc.teaching.questions.bank import BY_LESSON
+from ropecalc.teaching.questions.diagrams import picture_of
+from ropecalc.teaching.questions.diagrams.svg import beside
 from ropecalc.teaching.questions.question_view import question_text, solution_html
 from ropecalc.teaching.results.grading import ItemResult, PaperResult, Standing, standing
 from ropecalc.teaching.session import Session
@@ -239,7 +241,8 @@ def _reviewed(number: int, item: Item, one: ItemResult, display: Display) -> str
     if one.mistake:
         mistake = item.template.mistake(one.mistake)
         lines.append(f"It comes from this mistake: {mistake.named}. {mistake.why}")
-    stem = "".join(f"<p>{escape(line)}</p>" for line in _stem_lines(item, display))
+    words = "".join(f"<p>{escape(line)}</p>" for line in _stem_lines(item, display))
+    stem = beside(words, picture_of(item.drawn, display))
     return (
         f"<details><summary>Question {number}, {escape(item.template.title)}: {sign}"
         f"{' (must be right)' if item.must_pass else ''}</summary>{stem}"

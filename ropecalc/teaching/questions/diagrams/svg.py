@@ -8,6 +8,8 @@ from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.diagrams.picture import Disc, Picture, Trace, Words
 
 FRAME_FACE, FRAME_EDGE = "#fff6d8", "#8a6d00"
+_ON_SCREEN = 1.15
+"""How much larger than drawn, so that its words are hardly smaller than those of the page."""
 _FAMILY = "DejaVu Sans, Verdana, sans-serif"
 
 
@@ -15,7 +17,7 @@ def img(picture: Picture) -> str:
     """The picture as an HTML element that carries it whole."""
     data = b64encode(svg(picture).encode("utf-8")).decode("ascii")
     return (
-        f'<img alt="{escape(picture.alternative, quote=True)}" width="{picture.width:.0f}" '
+        f'<img alt="{escape(picture.alternative, quote=True)}" width="{picture.width * _ON_SCREEN:.0f}" '
         f'style="max-width:100%;height:auto;background:white" '
         f'src="data:image/svg+xml;base64,{data}">'
     )
