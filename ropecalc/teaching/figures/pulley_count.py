@@ -243,7 +243,8 @@ class _Half:
         stations = {b.name: b.station for b in made.system.bodies}
         moved = stations_after(made.system, made.travel, MOST_RISE)
         reach = [v for s in (stations, moved) for n, v in s.items() if n != made.system.load.name]
-        left, right = min(reach) - 0.8, made.edge + 1.9
+        tips = [stations[name] + tip for name, _, tip in _pulls_on_free_parts(made)]
+        left, right = min(*(v - 0.8 for v in reach), *(v - 0.2 for v in tips)), made.edge + 1.9
         layout, free = made.layout, _TALL - _ABOVE
         brow = layout.bodies[made.system.load.name][0]
         scale = min(
@@ -260,6 +261,23 @@ class _Half:
         low -= 0.4 * (1 - slack) * _TALL / scale
         self.axes.set_ylim(low, low + _TALL / scale)
         return view
+
+
+def _metre(made: Rigged) -> float:
+    """Metres of arrow for the hand's pull once."""
+    return _LONGEST / max(*made.multiples, *map(abs, made.anchors.values()), 1)
+
+
+def _pulls_on_free_parts(made: Rigged) -> list[tuple[str, int, float]]:
+    """Each pull on a part that moves with the load: the part, its strand, the arrow's reach (m)."""
+    system = made.system
+    return [
+        (body.name, strand.index, way * _metre(made) * made.multiples[strand.index])
+        for body in system.free_bodies
+        if body is not system.load
+        for strand in system.strands
+        if (way := system.pull(strand, body.name))
+    ]
 
 
 def _body_boxes(view: View, stations: dict[str, float], system: System) -> list[Box]:
@@ -323,8 +341,8 @@ class _Tensions(_Half):
     def _named(
         self, view: View, stations: dict[str, float], result: Count, display: Display
     ) -> list[Label]:
-        load = say(display, result.load, Kind.FORCE, 2)
-        pull = say(display, result.hand_pull, Kind.FORCE, 2)
+        load = say(display, result.load, Kind.FORCE)
+        pull = say(display, result.hand_pull, Kind.FORCE)
         x, z = load_place(view, stations)
         return [
             Label(f"load\n{load}", (x + 0.3, z - 1.1), WEIGHT.color, (1, 0), True),
@@ -347,20 +365,13 @@ class _Tensions(_Half):
     ) -> list[Label]:
         """Arrows on every part that moves, and one at each anchor."""
         made = result.rigged
-        system = made.system
-        metre = _LONGEST / max(*made.multiples, *map(abs, made.anchors.values()), 1)
-        arrows = iter(self._arrows)
-        for body in system.free_bodies:
-            if body is system.load:
-                continue
-            for strand in system.strands:
-                way = system.pull(strand, body.name)
-                if way:
-                    start = (stations[body.name], view.z(view.layout.strands[strand.index]))
-                    reach = way * metre * made.multiples[strand.index]
-                    arrow = next(arrows)
-                    arrow.restyle(PUSH)
-                    arrow.place(start, (start[0] + reach, start[1]))
+        metre = _metre(made)
+        for arrow, (name, strand, reach) in zip(
+            self._arrows, _pulls_on_free_parts(made), strict=False
+        ):
+            start = (stations[name], view.z(view.layout.strands[strand]))
+            arrow.restyle(PUSH)
+            arrow.place(start, (start[0] + reach, start[1]))
         labels = []
         for arrow, (name, pull) in zip(self._pulls, made.anchors.items(), strict=False):
             start = (stations[name], view.z(view.layout.top_lane(name) - 1.25))
@@ -375,6 +386,7 @@ class _Tensions(_Half):
         left = self.axes.get_xlim()[0] + 0.25
         low = self.axes.get_ylim()[0] + 0.12
         self._bar.place(left, low, amount / per_metre, 0.08, words)
+        lines.append([(left, low + 0.3), (left + amount / per_metre, low + 0.3)])  # its words
         return labels
 
 
@@ -415,8 +427,8 @@ class _Travelled(_Half):
         lines.append([(was[0], level), (now[0], level)])
         display = look.display
         if look.numbers:
-            hand = say(display, result.hand_travel, Kind.LENGTH, 2)
-            rose = say(display, result.rise, Kind.LENGTH, 2)
+            hand = say(display, result.hand_travel, Kind.LENGTH)
+            rose = say(display, result.rise, Kind.LENGTH)
             middle = ((was[0] + now[0]) / 2, level)
             labels.append(Label(f"hand went {hand}", middle, HAUL.color, (0, -1), True))
             labels.append(Label(f"rose {rose}", (beside, new[1] - 1.0), WEIGHT.color, (0, 1), True))
