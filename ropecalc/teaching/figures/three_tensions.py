@@ -164,8 +164,8 @@ def _way(way: Direction, load: float, values: Values) -> Way:
 # --- in words ---------------------------------------------------------------------------------
 
 
-def _band(band: Band, display: Display, figures: int = 3) -> str:
-    low, high = (say(display, v, Kind.FORCE, figures) for v in (band.low, band.high))
+def _band(band: Band, display: Display) -> str:
+    low, high = (say(display, v, Kind.FORCE) for v in (band.low, band.high))
     if low == high:
         return low
     number, _, unit = low.partition(" ")
@@ -199,7 +199,7 @@ def summary(result: ThreeTensions, display: Display) -> str:
         f"{_band(shown.above, display)} above it. {system}{pulls} The hand's pull all three ways: "
         f"raise {hand['raise']}, hold {hand['hold']}, lower {hand['lower']}; without friction "
         f"{say(display, result.without_friction, Kind.FORCE)}. Raising takes "
-        f"{say(display, result.reversal, Kind.RATIO, 2)} times the pull of lowering."
+        f"{say(display, result.reversal, Kind.RATIO)} times the pull of lowering."
     )
     if result.edge == PULLEY:
         words += (
@@ -412,8 +412,8 @@ class _Edge:
     def _tensions(
         result: ThreeTensions, display: Display, leaves: Place, way: Place
     ) -> list[Label]:
-        above = _band(result.shown.above, display, 2)
-        load = say(display, result.load, Kind.FORCE, 2)
+        above = _band(result.shown.above, display)
+        load = say(display, result.load, Kind.FORCE)
         out, right = (way[1], -way[0]), (1.0, 0.0)
         beside = _ahead(leaves, out, 0.13)  # half the thickest rope
         return [
@@ -445,8 +445,8 @@ class _Edge:
         self._arrows[0].place(down, load_tip)
         self._arrows[1].restyle(Stroke(_ROPE, 2.6))
         self._arrows[1].place(start, least)
-        load = say(look.display, result.load, Kind.FORCE, 2)
-        team = _band(above, look.display, 2)
+        load = say(look.display, result.load, Kind.FORCE)
+        team = _band(above, look.display)
         labels = [
             Label(f"load pulls\n{load}", between(down, load_tip), WEIGHT.color, (1, 0.2), True),
             Label(f"team pulls\n{team}", between(start, least), _ROPE, (way[1], -way[0]), True),
@@ -619,7 +619,7 @@ class _SystemPanel:
         hand, wide = system.hand_strand, per_newton * DOTS_PER_INCH / 72
         labels = [
             Label(
-                f"hand pulls {_band(shown.hand, display, 2)}",
+                f"hand pulls {_band(shown.hand, display)}",
                 (_middle(x, hand), z[hand.index] - 0.5 * wide * shown.hand.high),
                 _ROPE,
                 (0, -1),
@@ -629,7 +629,7 @@ class _SystemPanel:
         for strand in system.strands:
             if strand is hand:
                 continue
-            words = _band(shown.strands[strand.index], display, 2)
+            words = _band(shown.strands[strand.index], display)
             half = 0.5 * wide * shown.strands[strand.index].high
             at = (_middle(x, strand), z[strand.index] + half)
             labels.append(Label(words, at, _ROPE, (0, 1), optional=True))
@@ -688,13 +688,13 @@ class _Bars:
             boxes.append((self._LEFT, z - 11, high, z + 11))
             if here:
                 self._marks[row].place(*_block(self._LEFT, high, z, 14), (self._LEFT, z - 14))
-            text = _band(hand, look.display, 2)
+            text = _band(hand, look.display)
             labels.append(Label(text, (high + 3, z), _ROPE, (1, 0), here))
         self._ideal.hide()
         if look.numbers:
             ideal = self._LEFT + scale * result.without_friction
             self._ideal.place((ideal, 26), (ideal, self._TALL - 12))
-            text = f"without friction {say(look.display, result.without_friction, Kind.FORCE, 2)}"
+            text = f"without friction {say(look.display, result.without_friction, Kind.FORCE)}"
             labels.append(Label(text, (ideal, 26), LIMIT.color, (0, -1)))
         self._labels.write(labels, [], boxes)
 
@@ -750,7 +750,7 @@ def _outcome(display: Display) -> Outcome:
         sentence=(
             f"Above the edge the rope carries {say(display, down, Kind.FORCE)} while lowering and "
             f"{say(display, up, Kind.FORCE)} while raising: "
-            f"{say(display, factor, Kind.RATIO, 2)} times as much, with the same load."
+            f"{say(display, factor, Kind.RATIO)} times as much, with the same load."
         ),
     )
 
