@@ -80,4 +80,4 @@ def test_words_and_table() -> None:
 
 def test_the_prediction_is_computed() -> None:
     outcome = THROW_CLOCK.prediction.outcome(Display())
-    assert outcome.right == 2 and "4.7 kN and 13 kN" in outcome.sentence
+    assert outcome.right == 2 and "4.74 kN and 12.9 kN" in outcome.sentence

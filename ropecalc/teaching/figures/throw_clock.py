@@ -194,6 +194,12 @@ def _minutes(seconds: float) -> str:
     return f"{whole} min" if whole >= 1 else "less than 1 min"
 
 
+def _why(one: Raise) -> str:
+    """What ends a throw; a strand by where it runs, for no two of them run alike here."""
+    _, named, strand = one.ends.partition(": ")
+    return f"the strand from {strand}" if named else one.ends
+
+
 def summary(result: ThrowClock, display: Display) -> str:
     """The chosen system on this raise, and what the others would do."""
     one, values = result.chosen, result.values
@@ -202,7 +208,7 @@ def summary(result: ThrowClock, display: Display) -> str:
     return (
         f"{say(display, plan.height, Kind.LENGTH)} with a {one.name}: "
         f"{plan.throws:.0f} throws of {say(display, plan.rise, Kind.LENGTH)} and "
-        f"{plan.resets:.0f} resets take {_minutes(plan.time)}. A throw ends because {one.ends}. "
+        f"{plan.resets:.0f} resets take {_minutes(plan.time)}. A throw ends because {_why(one)}. "
         f"{say(display, one.rope, Kind.LENGTH)} of rope come through the hands, which pull with "
         f"{say(display, one.hand_pull, Kind.FORCE)}: work for {one.people} "
         f"{'people' if one.people > 1 else 'person'} at "
@@ -225,9 +231,9 @@ def table(result: ThrowClock, display: Display) -> Table:
                 one.name,
                 f"{one.throws.throws:.0f}",
                 _minutes(one.throws.time),
-                say(display, one.rope, Kind.LENGTH, 2),
+                say(display, one.rope, Kind.LENGTH),
                 f"{one.people}",
-                say(display, one.snag, Kind.FORCE, 2),
+                say(display, one.snag, Kind.FORCE),
             )
         )
     return tuple(rows)
@@ -302,7 +308,7 @@ class _Wall:
         labels = [Label(people, (-2.4 - 0.4 * count, top + 2.0), INK, (0, 1), True)]
         if look.forces:
             pull, snag = (
-                say(look.display, force, Kind.FORCE, 2) for force in (one.hand_pull, one.snag)
+                say(look.display, force, Kind.FORCE) for force in (one.hand_pull, one.snag)
             )
             words = f"hands pull\n{pull}\ninto a snag\n{snag}"
             labels.append(Label(words, (-6, top - 0.6), HAUL.color, (0, -1), True))
@@ -453,7 +459,7 @@ def _outcome(display: Display) -> Outcome:
         sentence=(
             f"{low.people} people and {_minutes(low.throws.time)} with the 3:1, {high.people} and "
             f"{_minutes(high.throws.time)} with the 9:1. Into a snag the same team could put "
-            f"{say(display, low.snag, Kind.FORCE, 2)} and {say(display, high.snag, Kind.FORCE, 2)}."
+            f"{say(display, low.snag, Kind.FORCE)} and {say(display, high.snag, Kind.FORCE)}."
         ),
     )
 

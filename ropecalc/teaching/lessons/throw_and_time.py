@@ -5,9 +5,9 @@ from collections.abc import Mapping
 from ropecalc import cautions
 from ropecalc.mechanics import hauling, vectors
 from ropecalc.mechanics.pulleys import common_system, forces, haulers, plan_throws, travel
-from ropecalc.mechanics.tensioner_lines import device_speed
 from ropecalc.teaching.facts import Fact, Quantity
 from ropecalc.teaching.figures import THROW_CLOCK
+from ropecalc.teaching.figures.throw_clock import ThrowClock
 from ropecalc.teaching.lessons.content import LessonContent, TeachingNotes
 from ropecalc.teaching.questions.bank import throw_and_time as bank
 from ropecalc.units import Kind
@@ -74,8 +74,8 @@ def _counted() -> Mapping[str, Quantity]:
         "resets": (plan.resets, Kind.RATIO),
         "hauled": (plan.hauled, Kind.LENGTH),
         "rope": (plan.rope_through_hands, Kind.LENGTH),
-        "time": (plan.time, Kind.TIME, 2),
-        "walking": (plan.rope_through_hands / _SPEED, Kind.TIME, 2),
+        "time": (plan.time, Kind.TIME),
+        "walking": (plan.rope_through_hands / _SPEED, Kind.TIME),
     }
 
 
@@ -83,7 +83,7 @@ def _people() -> Mapping[str, Quantity]:
     found: dict[str, Quantity] = {"steady": (_STEADY, Kind.FORCE)}
     for key, name in (("low", "3:1"), ("high", "9:1")):
         pull = _pull(name)
-        found[f"{key}_pull"] = (pull, Kind.FORCE, 2)
+        found[f"{key}_pull"] = (pull, Kind.FORCE)
         found[f"{key}_people"] = (haulers(hand_pull=pull, per_person=_STEADY), Kind.RATIO)
     return found
 
@@ -97,7 +97,7 @@ def _snags() -> Mapping[str, Quantity]:
     for key, name in (("low", "3:1"), ("high", "9:1")):
         gain = _load() / _pull(name)
         snag = hauling.snag_pull(people=float(_TEAM), burst_per_person=_BURST, advantage=gain)
-        found[key] = (float(snag), Kind.FORCE, 2)
+        found[key] = (float(snag), Kind.FORCE)
     return found
 
 
@@ -115,12 +115,12 @@ def _rope() -> Mapping[str, Quantity]:
 
 def _two_teams() -> Mapping[str, Quantity]:
     ratio = float(travel(common_system("3:1")).ratio)
-    speed = _SPEED / ratio
-    rate = device_speed(lines=2, haul_speed=speed, track_elevation=1.49, ground_depression=0.05)
+    at_start: ThrowClock = THROW_CLOCK.compute(THROW_CLOCK.start)
     return {
-        "litter": (speed, Kind.SPEED, 2),
+        "litter": (_SPEED / ratio, Kind.SPEED, 2),
         "hands": (_SPEED, Kind.SPEED, 1),
-        "device": (float(rate), Kind.SPEED, 2),
+        "lines": (THROW_CLOCK.start["lines"], Kind.RATIO),
+        "device": (at_start.fastest_feed, Kind.SPEED, 2),
     }
 
 
@@ -161,9 +161,9 @@ _FACTS = (
     ),
     Fact(
         "two-teams",
-        "While the hands walk {hands} on a 3:1, the litter rises {litter}. With two track lines "
-        "the rope at the tensioner's device has to come in with {device}, low on the wall: as fast "
-        "as the hands, or faster.",
+        "While the hands walk {hands} on a 3:1, the litter rises {litter}. With {lines} track "
+        "lines the rope at the tensioner's device has to come in with up to {device}, low on the "
+        "wall: as fast as the hands, or faster.",
         _two_teams,
     ),
 )
@@ -214,6 +214,7 @@ THROW_AND_TIME = LessonContent(
     key="throw-and-time",
     file="06_throw_and_time",
     example=_known,
+    elsewhere={"snag_pull": {"advantage": _load() / _pull("3:1")}},
     title="Throws, rope, people and time",
     figures=(THROW_CLOCK,),
     derivations=(
