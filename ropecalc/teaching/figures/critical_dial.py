@@ -307,7 +307,10 @@ class _Mini:
             bolt.place(*end)
         self._ropes[2].restyle(Stroke(HAUL.color, 1.6, (0, (4, 2))))
         self._hang(knot)
-        self._label_at = ((side, knot[1] + up), (1.0, 0.0))
+        seen = math.atan2(side, up)  # from plumb, as it looks from the front
+        self._arc.sweep(knot, 0.4, math.pi / 2 - seen, math.pi / 2)
+        out = (math.sin(seen / 2), math.cos(seen / 2))
+        self._label_at = ((0.4 * out[0], knot[1] + 0.4 * out[1]), out)
         return [[end, knot] for end in ends]
 
     def _redirect(self, angle: float, _: float) -> list[list[Place]]:
@@ -435,7 +438,7 @@ class _Curve:
             if _LOWEST < place[1] < _HIGHEST:
                 dot.place(*place)
         if look.forces:
-            share = look.display.show(result.at_120, Kind.RATIO, 2)
+            share = look.display.show(result.at_120, Kind.RATIO)
             words = f"{share} of the load"
             labels.append(Label(words, marks[0], SOFT_INK, (-1, -0.4), True))
         self._labels.write(labels, [curve[::12], inside[::12] or [(0.0, 1.0), (0.0, 1.0)]])

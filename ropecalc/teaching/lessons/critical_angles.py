@@ -60,7 +60,7 @@ def _steps() -> Mapping[str, Quantity]:
     found: dict[str, Quantity] = {
         f"at_{n}": (a, Kind.ANGLE, 3) for n, a in zip(names, angles, strict=True)
     }
-    return found | {n: (r, Kind.RATIO, 2) for n, r in zip(names, ratios, strict=True)}
+    return found | {n: (r, Kind.RATIO, 3) for n, r in zip(names, ratios, strict=True)}
 
 
 def _sags() -> Mapping[str, Quantity]:
@@ -95,7 +95,7 @@ def _at_the_litter() -> Mapping[str, Quantity]:
         "down": (_DEPRESSION, Kind.ANGLE, 2),
         "tension": (tension, Kind.FORCE),
         "load": (_load(), Kind.FORCE),
-        "share": (100 * tension / _load(), Kind.RATIO, 2),
+        "share": (100 * tension / _load(), Kind.RATIO, 3),
     }
 
 
