@@ -187,7 +187,7 @@ def haul_difference(argument: Argument) -> Step:
     cautions=_RUBBED,
 )
 def sticking_leg_ratio(argument: Argument) -> Step:
-    """Ratio of upper to ground leg at which nothing is left for the haul line; 1/e going down."""
+    """Ratio of upper to ground leg at which nothing is left for the haul line; 1/η going down."""
     haul, ratio = argument.symbols(q.HAUL_TENSION, q.LEG_RATIO)
     sideways, _ = _rubbing_balance(argument)
     slack = argument.law("A slack haul line carries nothing.", haul, argument.sympy.S.Zero)

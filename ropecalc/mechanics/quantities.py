@@ -423,7 +423,7 @@ ANCHOR_SPACING = Variable(
 # --- a pulley with friction, and a head with several lines
 SHEAVE_EFFICIENCY = Variable(
     "efficiency",
-    "e",
+    r"\eta",
     "efficiency of one sheave: tension behind it over tension ahead of it",
     Kind.RATIO,
     Domain(0.01, 1.0),
@@ -881,7 +881,7 @@ RISE = _length("rise", r"r_\mathrm{L}", "height that the load rises", 0.1, 5, 1)
 HAND_TRAVEL = _length("hand_travel", r"d_\mathrm{H}", "rope pulled through the hands", 0.1, 40, 3)
 SYSTEM_EFFICIENCY = Variable(
     "system_efficiency",
-    r"e_\mathrm{S}",
+    r"\eta_\mathrm{S}",
     "work out over work in, for the whole system",
     Kind.RATIO,
     NOT_NEGATIVE,

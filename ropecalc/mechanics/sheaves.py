@@ -43,7 +43,7 @@ _BEARING = (
     source="derived here from a loss in proportion to the pull on the axle",
 )
 def bearing_ratio(argument: Argument) -> Step:
-    """Tension behind over tension ahead at turn gamma (0 to π rad); e at a half-turn, 1 at none."""
+    """Tension behind over tension ahead at turn gamma (0 to π rad); η at a half-turn, 1 at none."""
     e, turn = argument.symbols(q.SHEAVE_EFFICIENCY, q.SHEAVE_TURN)
     behind, ahead, pull, share, ratio = argument.symbols(
         q.TENSION_BEHIND, q.TENSION_AHEAD, q.SHEAVE_PULL, q.BEARING_SHARE, q.SHEAVE_RATIO
@@ -153,7 +153,7 @@ class SheaveTension:
             said(
                 "If bending the rope costs it all, the turn makes no difference: the team's side "
                 f"carries {self.bending.show(Kind.FORCE, display)}.",
-                r"\eta_\gamma = e",
+                r"\eta_\gamma = \eta",
             ),
             said(
                 "If the axle costs it all, a smaller turn costs less: the team's side carries "
@@ -174,7 +174,7 @@ class SheaveTension:
 def over_sheave(direction: str, *, load_side: Any, efficiency: Any, turn: Any) -> SheaveTension:
     """Tension on the team's side of one sheave (scalars or arrays).
 
-    ``load_side`` N on the load's side, ``efficiency`` (0 < e ≤ 1) measured with parallel strands,
+    ``load_side`` N on the load's side, ``efficiency`` (0.01 to 1) measured with parallel strands,
     ``turn`` rad (0 to π) through which the rope turns. Raises :class:`DomainError` for an unknown
     direction or values out of range.
     """

@@ -12,7 +12,7 @@ Everything is counted from the device: line 1 is the near line, next to it, and 
 next to the tied-off end; strands S_1 (at the device) and S_2 are the two sides of the near line's
 travelling pulley, S_2n is the tied-off end. The pulley systems and the load cells count alike.
 
-A rope that moves over a sheave loses tension: behind it only the efficiency e of what is ahead.
+A rope that moves over a sheave loses tension: behind it only the efficiency η of what is ahead.
 Two sheaves lie between neighbouring lines. Taking in, the near line carries most; letting out, the
 far line. Held, the lines remember what moved last: anything in between.
 """
@@ -297,7 +297,7 @@ def series_tensioner(
     """Line tensions, shares and hub loads of the series tensioner (scalars or arrays).
 
     ``device_pull`` N on the strand at the device, ``lines`` a whole number from 1 to 20,
-    ``efficiency`` of each sheave (0 < e ≤ 1). Hauling is taking in. Raises
+    ``efficiency`` of each sheave (0.01 ≤ η ≤ 1). Hauling is taking in. Raises
     :class:`DomainError` for an unknown direction or values out of range.
     """
     way = Direction.of(direction)

@@ -110,7 +110,7 @@ DEVICE_SPEED = named(
     LINE_RATE, "device_speed", "speed of the rope through the device", r"v_\mathrm{dev}"
 )
 DEVICE_SHARE = Variable(
-    "device_share", r"e_\mathrm{dev}",
+    "device_share", r"\eta_\mathrm{dev}",
     "what the device leaves of a pull on its tail while rope is pulled through",
     Kind.RATIO, Domain(0.0, 1.0, low_open=True), Range(0.4, 1, 0.6),
 )  # fmt: skip

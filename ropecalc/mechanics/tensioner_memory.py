@@ -1,6 +1,6 @@
 """What a tensioner in series remembers: every strand, while rope is moved back after a move.
 
-At each sheave the two strands stand anywhere between e and 1/e of each other; only at one end of
+At each sheave the two strands stand anywhere between η and 1/η of each other; only at one end of
 that range does rope pass. So after a change of direction the tensions do not jump: one sheave
 after the other comes to the other end of its range, and what a line carries depends on how far the
 rope was moved back. Strands and lines stretch in proportion to what they carry; the path then

@@ -28,7 +28,7 @@ from ropecalc.mechanics.redirects import redirect_resultant
 from ropecalc.units import Display
 
 LOAD = 2000.0
-E = sympy.Symbol("e", positive=True)
+E = sympy.Symbol(r"\eta", positive=True)
 NAMES = common_systems()
 
 
@@ -230,10 +230,10 @@ def test_directions_efficiencies_and_loads_are_checked() -> None:
             forces(system, "hauling", load=LOAD, efficiency=value)
     with pytest.raises(DomainError, match="load"):
         forces(system, "hauling", load=0.0, efficiency=0.9)
-    with pytest.raises(DomainError, match="they must be given for e_2, e_1"):
-        forces(system, "hauling", load=LOAD, efficiency={"e_1": 0.9})
-    with pytest.raises(DomainError, match="e_2"):
-        forces(system, "hauling", load=LOAD, efficiency={"e_1": 0.9, "e_2": 1.2})
+    with pytest.raises(DomainError, match="they must be given for eta_2, eta_1"):
+        forces(system, "hauling", load=LOAD, efficiency={"eta_1": 0.9})
+    with pytest.raises(DomainError, match="eta_2"):
+        forces(system, "hauling", load=LOAD, efficiency={"eta_1": 0.9, "eta_2": 1.2})
 
 
 # --- the trade's systems -----------------------------------------------------------------------
@@ -291,22 +291,22 @@ def test_numbers_of_an_independent_calculation_made_for_this_project() -> None:
 def test_the_good_pulley_belongs_next_to_the_hand() -> None:
     system = common_system("3:1").with_own_efficiencies()
     for first, second, expected in ((0.95, 0.6, 2.52), (0.6, 0.95, 2.17)):
-        result = forces(system, "hauling", load=LOAD, efficiency={"e_1": first, "e_2": second})
+        result = forces(system, "hauling", load=LOAD, efficiency={"eta_1": first, "eta_2": second})
         assert result.advantage.low == pytest.approx(1 + first + first * second)
         assert result.advantage.low == pytest.approx(expected, abs=0.005)
 
 
 def test_own_efficiencies_are_counted_from_the_hand_on_every_rope() -> None:
     system = common_system("piggy-back 4:1").with_own_efficiencies()
-    e1, e2 = sympy.symbols("e_1 e_2", positive=True)
+    e1, e2 = sympy.symbols(r"\eta_1 \eta_2", positive=True)
     counted = count_tensions(system, "hauling")
     assert sympy.expand(counted.advantage - (1 + e1) * (1 + e2)) == 0
-    first = next(a for a in system.sheaves if a.visit.efficiency == "e_1")
+    first = next(a for a in system.sheaves if a.visit.efficiency == "eta_1")
     assert first.visit.body == "traveller 2"
     turned = System(
         "turned", whip().bodies, (Rope("rope", tuple(reversed(whip().ropes[0].visits))),)
     )
-    assert turned.with_own_efficiencies().efficiencies == ("e_1",)
+    assert turned.with_own_efficiencies().efficiencies == ("eta_1",)
     assert turned.with_own_efficiencies().ropes[0].visits[0].body == "hand"
 
 
@@ -408,7 +408,7 @@ def test_an_angle_makes_the_anchors_pull_a_vector_sum() -> None:
         sides = np.array([LOAD + hand * math.cos(angle), hand * math.sin(angle)])
         assert rubbing.anchors["anchor"].low == pytest.approx(np.linalg.norm(sides))
         counted = count_tensions(whip(ropes=ropes), "hauling")
-        symbolic = float(counted.connector(1).subs(counted.symbols["e"], 0.8))
+        symbolic = float(counted.connector(1).subs(counted.symbols["eta"], 0.8))
         assert symbolic * hand == pytest.approx(np.linalg.norm(sides))
 
 
@@ -474,7 +474,7 @@ def test_held_bands_contain_every_mixture_of_friction(name: str) -> None:
     sheaves = len(system.sheaves)
     for _ in range(40):
         mixed = rng.uniform(0.85, 1.0, sheaves)
-        part = {f"e_{i + 1}": float(v) for i, v in enumerate(mixed)}
+        part = {f"eta_{i + 1}": float(v) for i, v in enumerate(mixed)}
         for way in ("hauling", "lowering"):
             one = forces(system, way, load=LOAD, efficiency=part)
             for name_, band in one.strands.items():
@@ -613,13 +613,13 @@ def test_the_count_of_a_three_to_one_step_by_step() -> None:
     for line in (
         "1. Count from the hand: the haul strand carries its pull. S_1 = E",
         "2. Over traveller (main rope) the rope moves into main rope: traveller to hand: the "
-        "strand behind carries the efficiency times the strand ahead. S_2 = S_1*e",
-        "3. In terms of the hand's pull. S_2 = E*e",
+        "strand behind carries the efficiency times the strand ahead. S_2 = S_1*eta",
+        "3. In terms of the hand's pull. S_2 = E*eta",
         "6. traveller is in balance: what pulls it one way equals what pulls it the other. "
         "S_1 + S_2 + S_3 = S_4",
         "10. The advantage is the load over the hand's pull. k_A = W/E",
-        "11. The hand's pull drops out. k_A = e^2 + e + 1",
-        "12. So this is what the hand pulls. E = W/(e^2 + e + 1)",
+        "11. The hand's pull drops out. k_A = eta^2 + eta + 1",
+        "12. So this is what the hand pulls. E = W/(eta^2 + eta + 1)",
     ):
         assert line in text
     lowered = count_tensions(common_system("3:1"), "lowering").explain().as_text()
@@ -633,13 +633,14 @@ def test_the_count_with_numbers_in_the_readers_units() -> None:
     assert told.result == "Pull of the hand, hauling: 0.738 kN"
     assert r"0.738\,\mathrm{kN}" in told.lines[-1].numbers
     assert any("2.71" in line.numbers for line in told.lines)
-    american = counted.explain(Display(force="lbf"), load=LOAD, efficiency={"e": 0.9})
+    american = counted.explain(Display(force="lbf"), load=LOAD, efficiency={"eta": 0.9})
     assert american.result == "Pull of the hand, hauling: 166 lbf"
     assert counted.explain().result == "" and not any(x.numbers for x in counted.explain().lines)
     assert counted.explain(load=LOAD).result == "Pull of the hand, hauling: 0.667 kN"
-    assert ("e", "efficiency of the sheaves (main rope over anchor; main rope over traveller)") in (
-        told.meanings
-    )
+    assert (
+        r"\eta",
+        "efficiency of the sheaves (main rope over anchor; main rope over traveller)",
+    ) in (told.meanings)
     assert told.cautions and "snag" in " ".join(told.cautions)
     with pytest.raises(DomainError, match="single numbers"):
         counted.explain(load=LOAD, efficiency=np.array([0.8, 0.9]))

@@ -39,7 +39,7 @@ def test_a_connector_between_two_sheaves_carries_the_sum_of_its_own_strands() ->
     which = next(
         i for i, a in enumerate(system.attachments) if a.visit.body == "edge" and a.visit.angle
     )
-    pull = float(counted.connector(which).subs(counted.symbols["e"], e))
+    pull = float(counted.connector(which).subs(counted.symbols["eta"], e))
     behind, ahead = e * e, e  # in units of the hand's pull, each sheave passes on its efficiency
     sides = behind + ahead * math.cos(angle), ahead * math.sin(angle)
     assert pull == pytest.approx(math.hypot(*sides))
@@ -86,7 +86,7 @@ def test_strands_from_the_tenth_on_and_a_single_sheave_are_written_well() -> Non
     latex = " ".join(line.latex for line in long.lines)
     assert "S_{10}" in latex and "S_{9}" in latex
     one = count_tensions(common_system("2:1"), "hauling").explain()
-    assert ("e", "efficiency of the sheave (haul rope over traveller)") in one.meanings
+    assert (r"\eta", "efficiency of the sheave (haul rope over traveller)") in one.meanings
 
 
 def test_a_throw_of_nothing_but_time() -> None:

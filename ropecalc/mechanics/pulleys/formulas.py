@@ -56,7 +56,7 @@ BETWEEN_STAGES = Variable(
 )
 NEAR_EFFICIENCY = Variable(
     "near_efficiency",
-    r"e_1",
+    r"\eta_1",
     "efficiency of the pulley nearest the haulers",
     Kind.RATIO,
     q.SHEAVE_EFFICIENCY.domain,
@@ -64,7 +64,7 @@ NEAR_EFFICIENCY = Variable(
 )
 FAR_EFFICIENCY = Variable(
     "far_efficiency",
-    r"e_2",
+    r"\eta_2",
     "efficiency of the other pulley",
     Kind.RATIO,
     q.SHEAVE_EFFICIENCY.domain,
@@ -73,7 +73,7 @@ FAR_EFFICIENCY = Variable(
 
 
 def _added(argument: Argument, efficiency: Any, parts: Any) -> Any:
-    """1 + e + e² + ... with ``parts`` terms; without friction, simply their number."""
+    """1 + η + η² + ... with ``parts`` terms; without friction, simply their number."""
     sp = argument.sympy
     index = sp.Symbol("k", integer=True, nonnegative=True)
     return sp.summation(efficiency**index, (index, 0, parts - 1))

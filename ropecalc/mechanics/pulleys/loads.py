@@ -114,7 +114,7 @@ class Forces:
 def forces(system: System, direction: str, *, load: Any, efficiency: Any) -> Forces:
     """What every part of ``system`` carries under ``load`` N, hauled, lowered or held.
 
-    ``efficiency`` is one value (0 < e ≤ 1) for every sheave or a mapping from the system's
+    ``efficiency`` is one value (0.01 ≤ η ≤ 1) for every sheave or a mapping from the system's
     efficiency names to values; load and efficiencies may be arrays that broadcast. A sheave over
     which no rope moves may help either way even while the rest moves. Raises
     :class:`DomainError` for values out of range and where friction alone can hold the load.
@@ -168,7 +168,7 @@ def _tensions(system: System, way: Direction, moved: Travel, values: Mapping[str
         )
     corners = np.array(list(product((-1, 1), repeat=len(free))), dtype=float)
     powers = np.ones((len(corners), len(system.sheaves)))
-    for i, flow in enumerate(moved.flow):  # strand after over strand before is e to this power
+    for i, flow in enumerate(moved.flow):  # strand after over strand before is η to this power
         toward_end = (flow > 0) != (way is Direction.LOWERING)
         powers[:, i] = -1.0 if toward_end else 1.0
     powers[:, free] = corners

@@ -70,7 +70,7 @@ class Visit:
 
     body: str
     how: How
-    efficiency: str = "e"
+    efficiency: str = "eta"
     angle: float | None = None
 
 
@@ -79,7 +79,7 @@ def tied(body: str) -> Visit:
     return Visit(body, How.TIED)
 
 
-def over(body: str, efficiency: str = "e", angle: float | None = None) -> Visit:
+def over(body: str, efficiency: str = "eta", angle: float | None = None) -> Visit:
     """The rope runs over a sheave of ``body``."""
     return Visit(body, How.OVER, efficiency, angle)
 
@@ -229,9 +229,9 @@ class System:
         return 0
 
     def with_own_efficiencies(self) -> "System":
-        """The same system, each sheave with an efficiency of its own: e_1 at the hand, e_2, ..."""
+        """The same system, each sheave with an efficiency of its own: eta_1 at the hand, ..."""
         count = len(self.sheaves)
-        names = iter([f"e_{i}" for i in range(1, count + 1)])
+        names = iter([f"eta_{i}" for i in range(1, count + 1)])
         ropes = []
         for rope in reversed(self.ropes):
             toward_hand = rope.visits[0].body == self.hand.name

@@ -7,6 +7,7 @@ worked out from those already known; only where no rule has a single unknown lef
 remaining ones solved together.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -151,6 +152,11 @@ def count_tensions(system: System, direction: str) -> Count:
     return _Counting(system, way).count()
 
 
+def _written(name: str) -> str:
+    """The LaTeX symbol of an efficiency's name: eta and eta_2 are Greek, any other is itself."""
+    return f"\\{name}" if re.fullmatch(r"eta(_\d+)?", name) else name
+
+
 class _Counting:
     """Collects the steps of one count; used only while it is carried out."""
 
@@ -161,7 +167,7 @@ class _Counting:
         self.system, self.direction = system, direction
         self.travel = travel(system)
         self.pull, self.load = sympy.symbols("E W", positive=True)
-        self.effs = {n: sympy.Symbol(n, positive=True) for n in system.efficiencies}
+        self.effs = {n: sympy.Symbol(_written(n), positive=True) for n in system.efficiencies}
         hand = system.hand_strand
         order = sorted(
             system.strands, key=lambda s: (s.rope != hand.rope, abs(s.index - hand.index))
@@ -211,7 +217,7 @@ class _Counting:
             sheaves = [a.name for a in self.system.sheaves if a.visit.efficiency == name]
             meaning = f"efficiency of the sheave{'s' * (len(sheaves) > 1)} ({'; '.join(sheaves)})"
             variables.append(
-                Variable(name, name, meaning, Kind.RATIO, q.SHEAVE_EFFICIENCY.domain,
+                Variable(name, _written(name), meaning, Kind.RATIO, q.SHEAVE_EFFICIENCY.domain,
                          q.SHEAVE_EFFICIENCY.teaching)
             )  # fmt: skip
         for strand, symbol in zip(self.system.strands, self.strand, strict=True):
