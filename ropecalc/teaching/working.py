@@ -166,5 +166,6 @@ def _control(variable: Variable, start: float) -> Control:
     """A slider over the variable's teaching range, widened to where it starts (SI)."""
     low, high = variable.teaching.low, variable.teaching.high
     step = neat((high - low) / _FEWEST_STEPS)
-    name, meaning, kind = variable.name, variable.meaning, variable.kind
-    return Control(name, meaning, kind, min(low, start), max(high, start), step, start)
+    name, kind = variable.name, variable.kind
+    label = variable.meaning.partition(":")[0]  # what follows explains, and stands in the text
+    return Control(name, label, kind, min(low, start), max(high, start), step, start)
