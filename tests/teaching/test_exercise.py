@@ -25,8 +25,9 @@ def give(record: Record, content: ExerciseContent, text_of: dict[str, str], **he
 def solutions(content: ExerciseContent) -> dict[str, str]:
     """The answers as the solution edition shows them."""
     return {
-        question.key: Display().show(draw(question, content.page).answer, question.kind)
+        question.key: drawn.shown(drawn.answer, Display())
         for question in content.questions
+        for drawn in [draw(question, content.page)]
     }
 
 
@@ -50,8 +51,9 @@ def test_the_solutions_score_full_marks(content: ExerciseContent) -> None:
 def test_mistakes_score_nothing(content: ExerciseContent) -> None:
     record = Record.open()
     for question in content.questions:
-        for value in draw(question, content.page).mistaken.values():
-            give(record, content, {question.key: Display().show(value, question.kind, 6)})
+        drawn = draw(question, content.page)
+        for wrong in drawn.mistaken.values():
+            give(record, content, {question.key: drawn.shown(wrong, Display())})
     assert standing(content, record).right == 0
     assert standing(content, record).tried == len(content.questions)
 

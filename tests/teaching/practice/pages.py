@@ -42,17 +42,12 @@ def page_text(view: widgets.Widget) -> str:
     )
 
 
-def typed(drawn: Draw, value: float) -> str:
-    """``value`` (SI) as somebody would type it, with its unit."""
-    unit = Display().unit(drawn.template.kind)
-    return f"{value / unit.factor:.9f} {unit.symbol}".strip()
-
-
 def right(drawn: Draw) -> str:
-    return typed(drawn, drawn.answer)
+    """What somebody writes who is right."""
+    return drawn.shown(drawn.answer, Display())
 
 
 def mistaken(drawn: Draw) -> tuple[str, str]:
     """What somebody types who makes the first known mistake, and its key."""
     key = BANK[drawn.template.key].mistakes[0].key
-    return typed(drawn, drawn.mistaken[key]), key
+    return drawn.shown(drawn.mistaken[key], Display()), key

@@ -9,9 +9,10 @@ from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.bank import along_the_raise, holding_off
 from ropecalc.teaching.questions.draw import DrawError, candidate, draw, suits
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
 from ropecalc.units import Display, from_si
-from tests.teaching.questions.every import every_template
+from tests.teaching.questions.every import every_question
 
 
 def test_the_algorithm_is_pinned() -> None:
@@ -27,12 +28,12 @@ def test_the_algorithm_is_pinned() -> None:
     }
 
 
-@every_template
-def test_draws_repeat_and_lie_on_the_grid(template: Template) -> None:
+@every_question
+def test_draws_repeat_and_lie_on_the_grid(question: Question) -> None:
     for number in range(20):
-        drawn = draw(template, "grid", number)
-        assert drawn == draw(template, "grid", number)
-        for given in template.givens:
+        drawn = draw(question, "grid", number)
+        assert drawn == draw(question, "grid", number)
+        for given in question.givens:
             shown = from_si(drawn.values[given.name], given.unit)
             assert given.low - 1e-9 <= shown <= given.high + 1e-9
             steps = (shown - given.low) / given.step

@@ -12,7 +12,7 @@ from ropecalc.teaching.questions.question_view import QuestionView, SolutionView
 from ropecalc.teaching.record import Place, Record
 from ropecalc.teaching.session import Session
 from ropecalc.units import Display, Kind
-from tests.teaching.questions.every import every_template
+from tests.teaching.questions.every import every_question
 
 PAGE = "exercise:test"
 TEMPLATE = holding_off.TRACK_TENSION
@@ -193,9 +193,9 @@ def test_a_record_that_cannot_be_kept_is_said(tmp_path: Path) -> None:
     assert "Right." in page_text(view)
 
 
-@every_template
-def test_every_question_can_be_worked_through(template: object, session: Session) -> None:
-    view = QuestionView(template, session, PAGE)  # type: ignore[arg-type]
+@every_question
+def test_every_question_can_be_worked_through(question: object, session: Session) -> None:
+    view = QuestionView(question, session, PAGE)  # type: ignore[arg-type]
     for _ in range(4):
         button(view, "Hint").click()
     button(view, "Give up").click()

@@ -1,4 +1,7 @@
-"""The question templates, one module a topic, and the lesson that each belongs to."""
+"""The questions and the lesson that each belongs to.
+
+Those that ask for a number stand in one module a topic, the other kinds in one module each.
+"""
 
 from collections.abc import Mapping
 
@@ -13,13 +16,14 @@ from ropecalc.teaching.questions.bank import (
     high_directional,
     holding_off,
     margins,
+    orderings,
     tensioner,
     throw_and_time,
     whole_raise,
 )
 from ropecalc.teaching.questions.question import Question
 
-BY_LESSON: Mapping[int, tuple[Question, ...]] = {
+_NUMBERS: Mapping[int, tuple[Question, ...]] = {
     1: forces.QUESTIONS,
     2: anchors.QUESTIONS,
     3: high_directional.QUESTIONS,
@@ -32,6 +36,10 @@ BY_LESSON: Mapping[int, tuple[Question, ...]] = {
     10: tensioner.QUESTIONS,
     11: margins.QUESTIONS,
     12: whole_raise.QUESTIONS,
+}
+
+BY_LESSON: Mapping[int, tuple[Question, ...]] = {
+    lesson: (*numbers, *orderings.BY_LESSON.get(lesson, ())) for lesson, numbers in _NUMBERS.items()
 }
 """Every question by the number of its lesson."""
 
