@@ -1027,6 +1027,8 @@ def _idle(values: Values) -> dict[str, str]:
     return {"efficiency": "One line shares with no other: choose two or more lines."}
 
 
+_BRIDLE = " or ".join(Display(length=unit).show(BRIDLE, Kind.LENGTH, 2) for unit in ("m", "ft"))
+
 CONTOUR_MAP = Figure(
     key="contour-map",
     title="Where the track lines pull hard",
@@ -1051,9 +1053,8 @@ CONTOUR_MAP = Figure(
     cautions=(
         cautions.NEAR_DIRECTIONAL,
         cautions.COMMON_HUB,
-        f"The body hangs {Display().show(BRIDLE, Kind.LENGTH, 2)} ({Display(length='ft').show(BRIDLE, Kind.LENGTH, 2)}) "
-        "below its attachment point here. Only this one outcrop is drawn; a real wall has more "
-        "than one edge: survey it.",
+        f"The body hangs {_BRIDLE} below its attachment point here. Only this one outcrop is "
+        "drawn; a real wall has more than one edge: survey it.",
         "The lines are ropes of their own, tensioned by one rope in series. They share as while "
         "taking in, when the one nearest the device carries most; while letting out the far one "
         "does, and after a line has failed they share differently again. The limit is the one you "
