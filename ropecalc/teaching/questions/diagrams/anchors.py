@@ -15,11 +15,11 @@ _LEG, _LEAST_RISE, _MOST_RUN = 104.0, 44.0, 125.0
 _KNOT: Place = (0.0, 0.0)
 
 
-def _legs(sheet: Sheet, *from_plumb: float) -> list[Place]:
+def legs(sheet: Sheet, *from_plumb: float, size: float = 1.0) -> list[Place]:
     """Legs from the knot up to one height of rock, each so far from plumb (right is positive)."""
     steepest = max(abs(a) for a in from_plumb)
-    rise = max(_LEAST_RISE, _LEG * math.cos(steepest))
-    rise = min(rise, _MOST_RUN / math.tan(steepest))
+    rise = max(_LEAST_RISE, size * _LEG * math.cos(steepest))
+    rise = min(rise, size * _MOST_RUN / math.tan(steepest))
     bolts = [(rise * math.tan(a), rise) for a in from_plumb]
     across = [x for x, _ in bolts]
     parts.ceiling(sheet, min(*across, -30) - 22, max(*across, 30) + 22, rise + 4)
@@ -31,9 +31,9 @@ def _legs(sheet: Sheet, *from_plumb: float) -> list[Place]:
     return bolts
 
 
-def _pull(sheet: Sheet, text: str, direction: float = DOWN) -> None:
+def pull(sheet: Sheet, text: str, direction: float = DOWN, reach: float = 54.0) -> None:
     """The load at the knot."""
-    tip = parts.arrow(sheet, _KNOT, direction, 54, WEIGHT)
+    tip = parts.arrow(sheet, _KNOT, direction, reach, WEIGHT)
     sheet.label(text, parts.step(tip, direction, -12), parts.way(direction + UP))
 
 
@@ -47,8 +47,8 @@ def _ask_beside(sheet: Sheet, at: Place, text: str = "?") -> None:
 
 def _equal(facts: Facts, sheet: Sheet) -> str:
     half = facts.value("leg_angle") / 2
-    bolts = _legs(sheet, -half, half)
-    _pull(sheet, facts.text("load"))
+    bolts = legs(sheet, -half, half)
+    pull(sheet, facts.text("load"))
     parts.angle(sheet, _KNOT, 26, UP - half, UP + half, facts.text("leg_angle"))
     for at in bolts:
         _ask_beside(sheet, at)
@@ -57,8 +57,8 @@ def _equal(facts: Facts, sheet: Sheet) -> str:
 
 def _largest(facts: Facts, sheet: Sheet) -> str:
     half = math.radians(50)
-    bolts = _legs(sheet, -half, half)
-    _pull(sheet, "load")
+    bolts = legs(sheet, -half, half)
+    pull(sheet, "load")
     parts.asked_angle(sheet, _KNOT, 26, UP - half, UP + half)
     limit = f"at most {facts.text('load_ratio')} × load"
     left, right = bolts
@@ -70,9 +70,9 @@ def _largest(facts: Facts, sheet: Sheet) -> str:
 
 def _unequal(facts: Facts, sheet: Sheet) -> str:
     first, second = facts.value("first_leg_angle"), facts.value("second_leg_angle")
-    left, right = _legs(sheet, -first, second)
+    left, right = legs(sheet, -first, second)
     parts.plumb(sheet, (0, left[1]), left[1])
-    _pull(sheet, facts.text("load"))
+    pull(sheet, facts.text("load"))
     parts.angle(sheet, _KNOT, 44, UP + first, UP, facts.text("first_leg_angle"))
     parts.angle(sheet, _KNOT, 52, UP - second, UP, facts.text("second_leg_angle"))
     _ask_beside(sheet, left, "leg 1 ?")
@@ -82,7 +82,7 @@ def _unequal(facts: Facts, sheet: Sheet) -> str:
 
 def _swinging(facts: Facts, sheet: Sheet) -> str:
     half, swing = facts.value("leg_angle") / 2, facts.value("pull_swing")
-    bolts = _legs(sheet, -half, half)
+    bolts = legs(sheet, -half, half)
     rise = bolts[0][1]
     parts.plumb(sheet, (0, rise), rise + 74)
     direction = DOWN + swing
@@ -115,7 +115,7 @@ def _three_even(facts: Facts, sheet: Sheet) -> str:
     for at in bolts:
         parts.bolt(sheet, at)
     parts.knot(sheet, _KNOT)
-    _pull(sheet, facts.text("load"))
+    pull(sheet, facts.text("load"))
     parts.angle(sheet, _KNOT, 34, UP - lean, UP, facts.text("leg_plumb_angle"))
     sheet.ask(bolts[0], (1, -0.2), "each leg ?")
     return "Three equal legs, evenly spread in space, run from a knot up to three anchors."
@@ -127,8 +127,8 @@ def _turns() -> list[float]:
 
 def _middle(facts: Facts, sheet: Sheet) -> str:
     outer = facts.value("outer_leg_angle")
-    _, middle, _ = _legs(sheet, -outer, 0.0, outer)
-    _pull(sheet, facts.text("load"))
+    _, middle, _ = legs(sheet, -outer, 0.0, outer)
+    pull(sheet, facts.text("load"))
     for side in (1, -1):
         parts.angle(sheet, _KNOT, 40, UP - side * outer, UP, facts.text("outer_leg_angle"))
     sheet.ask((0, 0.72 * middle[1]), (1, 0))
@@ -138,9 +138,9 @@ def _middle(facts: Facts, sheet: Sheet) -> str:
 def _two_back(facts: Facts, sheet: Sheet) -> str:
     front, back = facts.value("front_leg_angle"), facts.value("back_leg_angle")
     half = facts.value("half_spread")
-    left, right = _legs(sheet, -back, front)
+    left, right = legs(sheet, -back, front)
     parts.plumb(sheet, (0, left[1]), left[1])
-    _pull(sheet, facts.text("load"))
+    pull(sheet, facts.text("load"))
     parts.angle(sheet, _KNOT, 40, UP + back, UP, facts.text("back_leg_angle"))
     parts.angle(sheet, _KNOT, 48, UP - front, UP, facts.text("front_leg_angle"))
     sheet.label("front", right, (0.3, 1))

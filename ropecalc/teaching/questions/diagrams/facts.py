@@ -1,10 +1,11 @@
 """What a drawing may know of a question: its given quantities, never its answer."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 from ropecalc.teaching.questions.draw import Draw
+from ropecalc.teaching.questions.wording import givens, particulars
 from ropecalc.units import Display
 
 
@@ -14,21 +15,30 @@ class Facts:
 
     drawn: Draw
     display: Display
+    called: Mapping[str, str] = field(default_factory=dict)
+    """The drawn quantity behind a name, where it is called otherwise."""
 
     def value(self, name: str) -> float:
         """A given quantity, SI."""
-        return self.drawn.values[name]
+        return self.drawn.values[self.called.get(name, name)]
 
     def text(self, name: str) -> str:
         """A given quantity as the question shows it."""
-        given = next(g for g in self.drawn.template.givens if g.name == name)
+        drawn_name = self.called.get(name, name)
+        given = next(g for g in self.drawn.template.givens if g.name == drawn_name)
         return given.show(self.value(name), self.display)
 
     def listed(self) -> str:
-        """Every given quantity with its meaning, and what is asked."""
-        template = self.drawn.template
-        given = "; ".join(f"{g.variable.meaning}: {self.text(g.name)}" for g in template.givens)
-        return f"Given: {given}. Asked: {template.asked}."
+        """Every given quantity with its meaning, what belongs to the question, what is asked."""
+        given = [f"{meaning}: {shown}" for _, meaning, shown in givens(self.drawn, self.display)]
+        sentences = [f"Given: {'; '.join(given)}."] if given else []
+        return " ".join(
+            (
+                *sentences,
+                *(f"{line.rstrip('.')}." for line in particulars(self.drawn, self.display)),
+                f"Asked: {self.drawn.template.asked}.",
+            )
+        )
 
 
 Diagram = Callable[[Facts, Sheet], str]

@@ -18,7 +18,7 @@ _HEAD: Place = (0.0, 0.0)
 # --- redirects -----------------------------------------------------------------------------------
 
 
-def _redirect(sheet: Sheet, apart: float, strand: float = 104.0) -> tuple[Place, Place]:
+def redirect(sheet: Sheet, apart: float, strand: float = 104.0) -> tuple[Place, Place]:
     """A pulley on an anchor to the left, its two strands ``apart``; gives back their ends.
 
     The first strand is the lower one. The anchor lies behind the pulley, on the line that halves
@@ -43,7 +43,7 @@ def _redirect(sheet: Sheet, apart: float, strand: float = 104.0) -> tuple[Place,
 
 def _redirect_pull(facts: Facts, sheet: Sheet) -> str:
     half = facts.value("strand_angle") / 2
-    lower, upper = _redirect(sheet, 2 * half)
+    lower, upper = redirect(sheet, 2 * half)
     parts.angle(sheet, _HEAD, 46, -half, half, facts.text("strand_angle"))
     for end in (lower, upper):
         sheet.label(facts.text("strand_tension"), end, (1, 0))
@@ -53,7 +53,7 @@ def _redirect_pull(facts: Facts, sheet: Sheet) -> str:
 
 def _hauled(facts: Facts, sheet: Sheet) -> str:
     half = facts.value("strand_angle") / 2
-    lower, upper = _redirect(sheet, 2 * half)
+    lower, upper = redirect(sheet, 2 * half)
     parts.angle(sheet, _HEAD, 46, -half, half, facts.text("strand_angle"))
     sheet.label(f"load's strand {facts.text('front_tension')}", lower, (1, 0))
     sheet.label("to the team", upper, (1, 0))

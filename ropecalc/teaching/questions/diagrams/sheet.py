@@ -87,6 +87,13 @@ class Sheet:
         self._written.append(words)
         self._taken.append(words.box)
 
+    def paste(self, picture: Picture, left: float, top: float) -> None:
+        """Put a finished picture down with its upper left corner there."""
+        dx, dy = left, top - picture.height
+        self._marks += [_moved(mark, dx, dy) for mark in picture.marks]
+        self._written += [_shifted(words, dx, dy) for words in picture.words]
+        self._taken.append((left, dy, left + picture.width, top))
+
     def not_to_scale(self) -> None:
         """Say so below the drawing."""
         self._to_scale = False
@@ -108,7 +115,7 @@ class Sheet:
             right - left + 2 * _MARGIN,
             top - bottom + 2 * _MARGIN,
             tuple(_moved(mark, dx, dy) for mark in marks),
-            tuple(replace(w, middle=(w.middle[0] + dx, w.middle[1] + dy)) for w in words),
+            tuple(_shifted(w, dx, dy) for w in words),
             alternative if self._to_scale else f"{alternative} The drawing is not to scale.",
         )
 
@@ -135,23 +142,16 @@ class Sheet:
         return words, leaders
 
 
-def hidden(picture: Picture) -> list[str]:
-    """The words that stand on other words, which a good drawing has none of."""
-    boxes = [(w.text, w.box) for w in picture.words]
-    return [
-        one
-        for index, (one, a) in enumerate(boxes)
-        for _, b in boxes[:index]
-        if min(a[2], b[2]) > max(a[0], b[0]) and min(a[3], b[3]) > max(a[1], b[1])
-    ]
-
-
 def _mark_box(mark: Trace | Disc) -> Box:
     half = mark.stroke.width / 2 if mark.stroke else 0.0
     if isinstance(mark, Disc):
         half += mark.radius
         return _grown(_around([mark.centre]), half)
     return _grown(_around(mark.points), half)
+
+
+def _shifted(words: Words, dx: float, dy: float) -> Words:
+    return replace(words, middle=(words.middle[0] + dx, words.middle[1] + dy))
 
 
 def _moved(mark: Trace | Disc, dx: float, dy: float) -> Trace | Disc:

@@ -16,8 +16,9 @@ _FAMILY = "DejaVu Sans, Verdana, sans-serif"
 def img(picture: Picture) -> str:
     """The picture as an HTML element that carries it whole."""
     data = b64encode(svg(picture).encode("utf-8")).decode("ascii")
+    wide = picture.width * _ON_SCREEN
     return (
-        f'<img alt="{escape(picture.alternative, quote=True)}" width="{picture.width * _ON_SCREEN:.0f}" '
+        f'<img alt="{escape(picture.alternative, quote=True)}" width="{wide:.0f}" '
         f'style="max-width:100%;height:auto;background:white" '
         f'src="data:image/svg+xml;base64,{data}">'
     )
