@@ -13,7 +13,18 @@ from typing import Any
 import numpy as np
 
 from ropecalc.teaching.canvas import Canvas
-from ropecalc.teaching.drawing import HAUL, Arrow, Label, Labels, Notice, Place, ScaleBar
+from ropecalc.teaching.drawing import (
+    FAINT,
+    HAUL,
+    THIN,
+    Arrow,
+    Label,
+    Labels,
+    Notice,
+    Place,
+    Rope,
+    ScaleBar,
+)
 from ropecalc.teaching.figures.free_body import Pull, neat_force
 from ropecalc.teaching.figures.words import say
 from ropecalc.units import Display, Kind
@@ -45,12 +56,11 @@ class HeadToTail:
     ) -> None:
         self._wide, self._tall = wide, tall
         self._canvas = canvas
-        self._axes = axes = canvas.blank(left, bottom, wide, tall, title)
-        axes.set_xlim(0, wide)
-        axes.set_ylim(0, tall)
+        self._axes = axes = canvas.sheet(left, bottom, wide, tall, title)
+        self._compared = Rope(canvas, axes, FAINT)
         self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(sides)]
         self._bar = ScaleBar(canvas, axes)
-        self._labels = Labels(canvas, axes, sides, 10)
+        self._labels = Labels(canvas, axes, sides + 1, 10)
         self._notice = Notice(canvas, axes, 0.5, 0.55, int(wide / 9))
 
     def give_way(self, hidden: bool) -> None:
@@ -65,22 +75,33 @@ class HeadToTail:
         self._clear()
         self._notice.say(sentence)
 
-    def draw(self, pulls: Sequence[Pull], display: Display) -> None:
-        """The polygon of ``pulls`` in their order; those of no size are left out."""
+    def draw(
+        self, pulls: Sequence[Pull], display: Display, compared: Sequence[Pull] = (), name: str = ""
+    ) -> None:
+        """The polygon of ``pulls`` in their order; those of no size are left out.
+
+        ``compared`` is another polygon from the same start, drawn faint and called ``name``.
+        """
         self._clear()
         pulls = [pull for pull in pulls if pull[1] > 0]
-        corners = np.cumsum([np.zeros(2), *(p[1] * np.array(p[2]) for p in pulls)], axis=0)
-        low, high = corners.min(axis=0), corners.max(axis=0)
+        corners, others = _corners(pulls), _corners(compared)
+        every = np.concatenate([corners, others])
+        low, high = every.min(axis=0), every.max(axis=0)
         room = np.array([self._wide - _BESIDE, self._tall - _ABOVE])
         scale = 1.0 / stepped(float(max((high - low) / room)))
         middle = np.array([0.5 * self._wide, 0.5 * self._tall + 14])
-        placed = [_place(middle + scale * (corner - (low + high) / 2)) for corner in corners]
+        shift = middle - scale * (low + high) / 2
+        placed, faint = ([_place(shift + scale * c) for c in cs] for cs in (corners, others))
         for arrow, tail, tip, pull in zip(
             self._arrows, placed[:-1], placed[1:], pulls, strict=False
         ):
             arrow.restyle(pull[3])
             arrow.place(tail, tip)
-        self._labels.write(_labels(pulls, placed, display), [placed])
+        labels = _labels(pulls, placed, display)
+        if compared:
+            self._compared.place(*faint)
+            labels.append(Label(name, faint[-2], THIN.color, (0, -1)))
+        self._labels.write(labels, [placed, faint] if compared else [placed])
         amount, words = neat_force(min(110.0, 0.35 * self._wide) / scale, display)
         self._bar.place(14, 14, amount * scale, 5, words)
 
@@ -88,8 +109,14 @@ class HeadToTail:
         for arrow in self._arrows:
             arrow.hide()
         self._bar.hide()
+        self._compared.hide()
         self._labels.write([])
         self._notice.say("")
+
+
+def _corners(pulls: Sequence[Pull]) -> Any:
+    """Where the arrows begin and end, in newtons from the start of the first."""
+    return np.cumsum([np.zeros(2), *(p[1] * np.array(p[2]) for p in pulls)], axis=0)
 
 
 def _place(point: Any) -> Place:

@@ -45,10 +45,9 @@ from ropecalc.teaching.drawing import (
     Place,
     Rope,
     ScaleBar,
-    between,
 )
-from ropecalc.teaching.figures.free_body import line_stroke, neat_force, pulls_on_litter
-from ropecalc.teaching.figures.head_to_tail import stepped
+from ropecalc.teaching.figures.free_body import Pull, line_stroke, neat_force, pulls_on_litter
+from ropecalc.teaching.figures.head_to_tail import HeadToTail, stepped
 from ropecalc.teaching.figures.length_axes import LengthAxes, LengthAxis, every
 from ropecalc.teaching.figures.sensitivity import too_sensitive, too_sensitive_words
 from ropecalc.teaching.figures.words import say
@@ -253,13 +252,19 @@ class ThreeWaysPicture:
         self.canvas = Canvas(_WIDTH, _HEIGHT)
         self._near = _CloseUp(self.canvas)
         self._whole = _Whole(self.canvas)
-        self._polygon = _ForcePolygon(self.canvas)
+        title = "Forces on the litter, head to tail"
+        self._polygon = HeadToTail(self.canvas, 524, 40, 396, 480, title)
 
     def update(self, result: ThreeWays, look: Look) -> None:
         """Follow ``result``."""
         self._near.update(result, look)
         self._whole.update(result, look)
-        self._polygon.update(result, look)
+        sentence = _instead_of_forces(result, look)
+        if sentence:
+            self._polygon.say(sentence)
+            return
+        pulls = pulls_on_litter(result.load, result.held)
+        self._polygon.draw(pulls, look.display, _compared(result), "with a tag line")
 
 
 def _ground(hub: Point) -> list[Place]:
@@ -530,106 +535,23 @@ class _Whole:
         self._labels.write(labels, lines, [(-9, -9, 0, EDGE)])
 
 
-class _ForcePolygon:
-    """All forces on the litter, head to tail."""
+def _instead_of_forces(result: ThreeWays, look: Look) -> str:
+    """Why there is no polygon; nothing if there is one."""
+    if not look.numbers:
+        return LOCKED
+    if not result.held.reach.possible:
+        return str(result.held.reach.sentence)
+    if result.sensitive:
+        return too_sensitive_words(look.display)
+    return "" if look.forces else "Forces are hidden: tick “Show the forces on the litter”."
 
-    _WIDE, _TALL = 396, 480
 
-    def __init__(self, canvas: Canvas) -> None:
-        self._axes = axes = canvas.sheet(
-            524, 40, self._WIDE, self._TALL, "Forces on the litter, head to tail"
-        )
-        self._ghost = Rope(canvas, axes, FAINT)
-        self._arrows = [Arrow(canvas, axes, HAUL) for _ in range(4)]
-        self._bar = ScaleBar(canvas, axes)
-        self._labels = Labels(canvas, axes, 6, 10)
-        self._notice = Notice(canvas, axes, 0.5, 0.55, 44)
-
-    def update(self, result: ThreeWays, look: Look) -> None:
-        """Follow ``result``."""
-        for arrow in self._arrows:
-            arrow.hide()
-        self._ghost.hide()
-        self._bar.hide()
-        self._labels.write([])
-        self._notice.say(self._sentence(result, look))
-        if result.reliable and look.numbers and look.forces:
-            self._draw(result, look.display)
-
-    @staticmethod
-    def _sentence(result: ThreeWays, look: Look) -> str:
-        if not look.numbers:
-            return LOCKED
-        if not result.held.reach.possible:
-            return str(result.held.reach.sentence)
-        if result.sensitive:
-            return too_sensitive_words(look.display)
-        return "" if look.forces else "Forces are hidden: tick “Show the forces on the litter”."
-
-    def _draw(self, result: ThreeWays, display: Display) -> None:
-        pulls = pulls_on_litter(result.load, result.held)
-        steps = [np.array(direction) * size for _, size, direction, _ in pulls]
-        corners = [np.zeros(2), *np.cumsum(steps, axis=0)]
-        ghost = self._tag_triangle(result) if result.method is Method.ATTENDANT else []
-        points = np.array([*corners, *ghost])
-        low, high = points.min(axis=0), points.max(axis=0)
-        room = np.array([self._WIDE - 190, self._TALL - 130])
-        scale = 1.0 / stepped(float(max((high - low) / room)))
-        middle = np.array([0.5 * self._WIDE + 5, 0.5 * self._TALL + 15])
-        shift = middle - scale * (low + high) / 2
-
-        def at(point: Any) -> Place:
-            x, z = shift + scale * np.asarray(point)
-            return (float(x), float(z))
-
-        placed = [at(c) for c in corners]
-        for arrow, tail, tip, pull in zip(
-            self._arrows, placed[:-1], placed[1:], pulls, strict=False
-        ):
-            arrow.restyle(pull[3])
-            arrow.place(tail, tip)
-        labels = self._side_labels(result, display, placed)
-        lines = [placed]
-        if ghost:
-            tag = [at(p) for p in ghost]
-            self._ghost.place(*tag)
-            lines.append(tag)
-            labels.append(Label("with a tag line", tag[2], THIN.color, (0, -1)))
-        self._labels.write(labels, lines)
-        amount, words = neat_force(110 / scale, display)
-        self._bar.place(14, 14, amount * scale, 5, words)
-
-    def _side_labels(
-        self, result: ThreeWays, display: Display, corners: list[Place]
-    ) -> list[Label]:
-        centre = np.mean(corners[:-1], axis=0)
-        labels = []
-        for (name, size, _, stroke), tail, tip in zip(
-            pulls_on_litter(result.load, result.held), corners[:-1], corners[1:], strict=True
-        ):
-            middle = between(tail, tip)
-            words = f"{name}\n{say(display, size, Kind.FORCE)}"
-            along = (tip[0] - tail[0], tip[1] - tail[1])
-            away = (along[1], -along[0])
-            inside = (centre[0] - middle[0]) * away[0] + (centre[1] - middle[1]) * away[1]
-            if inside > 0:
-                away = (-away[0], -away[1])
-            if math.hypot(*along) >= 2:
-                labels.append(Label(words, middle, stroke.color, away, True))
-        return labels
-
-    @staticmethod
-    def _tag_triangle(result: ThreeWays) -> list[Any]:
-        """The tag line's triangle at the same place, for comparison."""
-        tag = result.with_tag
-        if tag.reach is not Reach.HELD:
-            return []
-        down = np.array([0.0, -result.load])
-        out = tag.line_tension * np.array(
-            [math.cos(tag.ground_depression), -math.sin(tag.ground_depression)]
-        )
-        too_large = tag.line_tension > 4 * result.load
-        return [] if too_large else [np.zeros(2), down, down + out, np.zeros(2)]
+def _compared(result: ThreeWays) -> list[Pull]:
+    """The tag line's forces at the same place, beside an attendant's, unless they are too large."""
+    tag = result.with_tag
+    if result.method is not Method.ATTENDANT or tag.reach is not Reach.HELD:
+        return []
+    return [] if tag.line_tension > 4 * result.load else pulls_on_litter(result.load, tag)
 
 
 # --- the figure -------------------------------------------------------------------------------
