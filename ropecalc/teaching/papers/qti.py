@@ -38,6 +38,8 @@ from ropecalc.teaching.questions.diagrams import picture_of
 from ropecalc.teaching.questions.diagrams.svg import svg
 from ropecalc.units import Display
 
+MOST_VARIANTS = 40
+"""How many variants of a question go into the package of a class; platforms slow down with more."""
 _MANIFEST, _TEST, _FOLDER = "imsmanifest.xml", "test.xml", "items/"
 _PACKAGING = "http://www.imsglobal.org/xsd/imscp_v1p1"
 _LEARNING_OBJECT = "http://ltsc.ieee.org/xsd/LOM"
@@ -82,20 +84,21 @@ def paper_package(paper: Paper, display: Display | None = None) -> bytes:
 
 
 def class_package(papers: Sequence[Paper], display: Display | None = None) -> bytes:
-    """One package for everybody: each question with the numbers of all ``papers``.
+    """One package for everybody: each question with the numbers of ``papers``.
 
+    Those of the first :data:`MOST_VARIANTS` are enough that neighbours can hardly copy.
     Raises :class:`PaperError` where the papers do not ask the same, or there is none.
     """
     if not papers:
         raise PaperError("", "There is no paper left to export.")
     if len({_asks(paper) for paper in papers}) > 1:
         raise PaperError("", "The papers do not ask the same questions. Export them one by one.")
-    first = papers[0]
+    first, taken = papers[0], papers[:MOST_VARIANTS]
     slots = tuple(
         Slot(number, _distinct(items))
-        for number, items in enumerate(zip(*(p.items for p in papers), strict=True), 1)
+        for number, items in enumerate(zip(*(p.items for p in taken), strict=True), 1)
     )
-    digest = sha256(json.dumps([p.code for p in papers]).encode()).hexdigest()
+    digest = sha256(json.dumps([p.code for p in taken]).encode()).hexdigest()
     made = Assessment(f"class-{digest[:12]}", first.title, first.minutes, slots)
     return _package(made, display or Display())
 

@@ -19,6 +19,8 @@ from ropecalc.teaching.papers.qti_xml import assign, element, paragraph, value, 
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.marking import Marked, Verdict, mark
 from ropecalc.teaching.questions.number_marking import Window, windows
+from ropecalc.teaching.questions.ordering import Ordering
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display, Unit
 
@@ -228,13 +230,55 @@ def _is_right() -> ET.Element:
     return element("match", variable(ANSWER), element("correct", identifier=ANSWER))
 
 
+# --- things are put in order ------------------------------------------------------------------
+
+
+@interaction.register
+def _order(question: Ordering, item: Item, display: Display) -> Interaction:
+    values = item.drawn.values
+    right = question.answer(values).split()
+
+    def rule(letters: Sequence[str]) -> Rule:
+        told = _reason(mark(item.drawn, " ".join(letters), display), question)
+        when = _is_right() if told.right else _is_order(letters)
+        near = told.name == Verdict.WRONG  # an exchanged pair, which the course names
+        return Rule(when, replace(told, name="exchanged") if near else told)
+
+    mistaken = (order.split() for order in question.mistaken(values).values())
+    known = dict.fromkeys(map(tuple, (right, *mistaken, right[::-1], *_exchanged(right))))
+    return Interaction(
+        "ordered",
+        "identifier",
+        tuple(right),
+        _offered(
+            "orderInteraction",
+            f"{question.asked}: put them in order.",
+            question.particulars(values, display),
+        ),
+        tuple(_told_apart(rule(letters) for letters in known)),
+        _not_known("Work out the value of each one."),
+    )
+
+
+def _exchanged(right: Sequence[str]) -> Iterator[Sequence[str]]:
+    """The orders in which one pair of neighbours is exchanged."""
+    for place in range(len(right) - 1):
+        one, other = right[place : place + 2]
+        yield [*right[:place], other, one, *right[place + 2 :]]
+
+
+def _is_order(letters: Sequence[str]) -> ET.Element:
+    order = element("ordered", *(value("identifier", letter) for letter in letters))
+    return element("match", variable(ANSWER), order)
+
+
 # --- what is told -----------------------------------------------------------------------------
 
 
-def _reason(told: Marked, template: Template) -> Reason:
+def _reason(told: Marked, question: Question) -> Reason:
     """What the course itself says to an answer."""
     if told.verdict is Verdict.MISTAKE:
-        heading = template.mistake(told.mistake).title
+        heading = question.mistake(told.mistake).title
         return Reason(f"mistake-{told.mistake}", heading, told.feedback)
     right = told.verdict is Verdict.RIGHT
     return Reason(told.verdict, _HEADINGS[told.verdict], told.feedback, right)

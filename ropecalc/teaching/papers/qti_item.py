@@ -55,8 +55,9 @@ def item_document(
 
 def _situation(item: Item, display: Display) -> Iterator[ET.Element]:
     yield paragraph(wording.stem(item.drawn, display))
-    given = (f"{meaning} {shown}" for _, meaning, shown in wording.givens(item.drawn, display))
-    yield paragraph(f"Given: {'; '.join(given)}.")
+    given = [f"{meaning} {shown}" for _, meaning, shown in wording.givens(item.drawn, display)]
+    if given:
+        yield paragraph(f"Given: {'; '.join(given)}.")
 
 
 def _shown(picture: Picture, path: str) -> ET.Element:

@@ -6,6 +6,7 @@ marking of the same answers.
 """
 
 import io
+import itertools
 import logging
 import re
 import zipfile
@@ -23,15 +24,17 @@ from pyslet.qtiv2.xml import QTIDocument
 from ropecalc import cautions
 from ropecalc.teaching.papers.issue import Issue
 from ropecalc.teaching.papers.paper import RIGHT, Item, Paper
-from ropecalc.teaching.papers.qti import class_package, paper_package
+from ropecalc.teaching.papers.qti import MOST_VARIANTS, class_package, paper_package
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.diagrams import picture_of
 from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.marking import Verdict, mark
+from ropecalc.teaching.questions.ordering import Ordering
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display
 from tests.teaching.papers.examples import issue
+from tests.teaching.papers.qti_grammar import faults
 
 pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning:pyslet")
 QTI = "{http://www.imsglobal.org/xsd/imsqti_v2p1}"
@@ -40,6 +43,7 @@ CLASS: Issue = issue("Ada B.", "heron-2", "heron-3")
 PAPER = CLASS.papers[0]
 IMPERIAL = Display(force="lbf", length="ft", mass="lb")
 NUMBERS = [question for question in BANK.values() if isinstance(question, Template)]
+ORDERS = [question for question in BANK.values() if isinstance(question, Ordering)][:3]
 SAMPLE = {q.key: q for q in (*{q.kind: q for q in NUMBERS}.values(), *NUMBERS[::8])}
 """Numbers of every kind and from every part of the bank."""
 MIXED = Paper("Mixed", "ada", 90, tuple(Item(draw(q, "rain")) for q in SAMPLE.values()))
@@ -58,7 +62,7 @@ def read(document: bytes) -> Any:
     return found.root
 
 
-def outcomes(item: Any, answer: str | None) -> tuple[float, str | None]:
+def outcomes(item: Any, answer: str | list[str] | None) -> tuple[float, str | None]:
     """The score and the name of the feedback that the item itself gives to ``answer``."""
     state = ItemSessionState(item)
     state.begin_session()
@@ -155,6 +159,27 @@ def test_a_choice_is_marked_and_explained_from_the_package_alone() -> None:
         assert outcomes(outside, None) == (0.0, None)
 
 
+@pytest.mark.parametrize("question", ORDERS, ids=lambda question: question.key)
+def test_an_order_is_marked_and_explained_from_the_package_alone(question: Ordering) -> None:
+    item = Item(draw(question, "rain"))
+    (_, document), *_ = in_package(Paper("Order", "ada", 5, (item,)), Display())
+    outside, said = read(document), told(document)
+    letters = question.answer(item.drawn.values).split()
+    offered = [c.text for c in ET.fromstring(document).iter(f"{QTI}simpleChoice")]
+    assert tuple(offered) == question.particulars(item.drawn.values, Display())
+    seen = set()
+    for order in itertools.permutations(letters):
+        ours = mark(item.drawn, " ".join(order), Display())
+        score, feedback = outcomes(outside, list(order))
+        assert score == float(ours.verdict is Verdict.RIGHT)
+        assert feedback is not None
+        if feedback != "wrong":
+            assert said[feedback] == ours.feedback
+        seen.add(feedback.partition("-")[0])
+    assert seen >= {"right", "mistake", "sign"}
+    assert outcomes(outside, None) == (0.0, None)
+
+
 def test_the_reader_finds_nothing_to_complain_about(caplog: pytest.LogCaptureFixture) -> None:
     for package in (paper_package(PAPER), class_package(CLASS.papers), paper_package(MIXED)):
         with caplog.at_level(logging.WARNING):
@@ -168,6 +193,33 @@ def test_the_reader_finds_nothing_to_complain_about(caplog: pytest.LogCaptureFix
     broken = files(paper_package(PAPER))["items/q01.xml"].replace(b"<itemBody>", b"<itemBody><x/>")
     with pytest.raises(Exception, match="in ItemBody"):
         read(broken)
+
+
+def test_every_document_keeps_to_the_standards_grammar() -> None:
+    orders = Paper("Orders", "ada", 5, tuple(Item(draw(question, "rain")) for question in ORDERS))
+    packages = [paper_package(paper) for paper in (PAPER, MIXED, orders)]
+    for package in (*packages, class_package(CLASS.papers)):
+        for name, content in files(package).items():
+            if name.endswith(".xml") and name != "imsmanifest.xml":
+                assert [*faults(ET.fromstring(content), QTI)] == [], name
+
+
+@pytest.mark.parametrize(
+    ("written", "altered", "fault"),
+    [
+        (b"<itemBody>", b"<itemBody><x/>", "x is no element"),
+        (b"<responseIf>", b"<responseIf><p/>", "responseIf holds"),
+        (b"<responseProcessing>", b"<responseProcessing>x", "responseProcessing holds words"),
+        (b'baseType="float"', b'baseType="flot"', "baseType=flot"),
+        (b'cardinality="single"', b"", "attributes"),
+        (b'identifier="right"', b'identifier="2 right"', "is called 2 right"),
+    ],
+)
+def test_the_grammar_notices(written: bytes, altered: bytes, fault: str) -> None:
+    document = files(paper_package(PAPER))["items/q02.xml"]
+    assert written in document
+    found = [*faults(ET.fromstring(document.replace(written, altered, 1)), QTI)]
+    assert any(fault in one for one in found)
 
 
 def test_the_entry_names_its_unit_and_turns_a_comma_down() -> None:
@@ -255,6 +307,13 @@ def test_the_same_paper_twice_is_no_two_variants() -> None:
     assert sorted(n for n in names if n.startswith("items/")) == [
         f"items/q{n:02d}.xml" for n in range(1, len(PAPER.items) + 1)
     ]
+
+
+def test_a_large_class_needs_no_more_variants_than_platforms_bear() -> None:
+    large = issue(*(f"heron-{n}" for n in range(MOST_VARIANTS + 2))).papers
+    names = [name for name in files(class_package(large)) if name.startswith("items/q02-")]
+    assert 0.9 * MOST_VARIANTS < len(names) <= MOST_VARIANTS
+    assert class_package(large) == class_package(large[:MOST_VARIANTS])
 
 
 def test_papers_that_ask_something_else_go_into_no_common_package() -> None:
