@@ -546,9 +546,9 @@ SECOND_LINE = Template(
     key="tensioner-second-line",
     title="What the second line buys",
     stem=(
-        "No line may carry more than {near_line}, and the one line there is already carries "
-        "that. A further line is added, so that {lines} run in series; every sheave has an "
-        "efficiency of {efficiency}. How much may all lines together carry now, just pulled in?"
+        "No line may carry more than {near_line}, and a single line carries that already. A "
+        "further line is added, so that {lines} run in series; every sheave has an efficiency "
+        "of {efficiency}. How much may all lines together carry now, just pulled in?"
     ),
     asked="Tension of all lines together",
     givens=(Given(tensioner.NEAR_LINE, 1.0, 4.0, 0.1, "kN"), _EFFICIENCY, _TWO),
