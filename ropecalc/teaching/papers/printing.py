@@ -131,8 +131,8 @@ def _givens(item: Item, display: Display, room: float) -> list[Flowable]:
     ]
     if not rows:
         return []
-    meaning = min(96 * mm, room - 46 * mm)
-    table = Table(rows, colWidths=[16 * mm, meaning, 30 * mm], hAlign="LEFT")
+    meaning = min(96 * mm, room - 40 * mm)
+    table = Table(rows, colWidths=[14 * mm, meaning, 26 * mm], hAlign="LEFT")
     table.setStyle(_PLAIN)
     return [table]
 

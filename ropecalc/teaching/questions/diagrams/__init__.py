@@ -8,6 +8,7 @@ from ropecalc.teaching.questions.diagrams import (
     forces,
     friction,
     high_directional,
+    orders,
     throw_and_time,
 )
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
@@ -23,6 +24,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **advantage.DIAGRAMS,
     **friction.DIAGRAMS,
     **throw_and_time.DIAGRAMS,
+    **orders.DIAGRAMS,
 }
 """What draws each question, by the question's key."""
 

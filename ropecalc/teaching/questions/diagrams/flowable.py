@@ -11,7 +11,7 @@ from ropecalc.teaching.questions.diagrams.svg import FRAME_EDGE, FRAME_FACE, das
 
 POINTS = 0.72
 """Points on paper for a pixel on the screen."""
-_WIDEST = 240.0
+_WIDEST = 228.0
 """Points; a wider picture is printed a little smaller."""
 
 

@@ -88,7 +88,7 @@ def _over_edge(facts: Facts, sheet: Sheet) -> Place:
     top = parts.step(brow[-1], last + UP + 0.06, 128)
     surface = [(14.0, -128.0), *brow, top]
     sheet.area(ROCK_FACE, *surface, (top[0], -128))
-    sheet.line(parts.EDGE, *surface, ghost=True)
+    sheet.line(parts.EDGE, *surface)
     sheet.line(parts.ROPE, upper, *parts.arc_points(_MIDDLE, _ROUND, turn, 0.0), litter)
     for ray in (0.0, turn):
         sheet.line(parts.PLUMB, _MIDDLE, parts.step(_MIDDLE, ray, _ROUND - 3))
