@@ -156,6 +156,9 @@ BY_HAND: dict[str, Callable[..., Any]] = {
             strength * (1 - strength_uncertainty) / (margin * (1 + load_uncertainty))
         )
     ),
+    "tensioner_let_out.line_let_out": lambda device_pull, efficiency, line: (
+        device_pull * (1 + 1 / efficiency) / efficiency ** (2 * (line - 1))
+    ),
     "tensioner_lines.line_taken_in": lambda device_pull, efficiency, line: (
         device_pull * (1 + efficiency) * efficiency ** (2 * (line - 1))
     ),

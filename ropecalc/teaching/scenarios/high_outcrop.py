@@ -3,10 +3,10 @@
 from dataclasses import replace
 from math import radians
 
-from sympy import asin, atan, pi
+from sympy import asin, atan
 
 from ropecalc import cautions
-from ropecalc.mechanics import guiding, leg_angles, tensioner, two_stations
+from ropecalc.mechanics import leg_angles, tensioner, two_stations
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import named
 from ropecalc.teaching.questions.bank import along_the_raise as along
@@ -101,44 +101,6 @@ _GROUND_LEG = Template(
     objective="find a leg's angle from measured places",
 )
 
-_BETWEEN = Template(
-    key="high-outcrop-angle-between",
-    title="The angle between the legs",
-    stem=(
-        "The haul leg rises {haul_elevation} above the horizontal, back towards the wall, and the "
-        "ground leg falls {ground_depression} below it, out towards the hub. What angle do they "
-        "make with each other at the litter, measured over the outer side?"
-    ),
-    asked="Angle between haul leg and ground leg",
-    givens=_ANGLES,
-    derivation=guiding.litter_angle,
-    tolerance=_HALF_DEGREE,
-    mistakes=(
-        Mistake(
-            "angles-added",
-            "The two angles added",
-            "They lie on opposite sides of the litter. From one leg to the other it is half a "
-            "turn, less the haul leg's angle, and the ground leg's on top.",
-            lambda v: v.haul_elevation + v.ground_depression,
-        ),
-        Mistake(
-            "difference-of-angles",
-            "The difference of the two angles",
-            "That is how far the two are from one straight line. The angle between them is what "
-            "is left of half a turn.",
-            lambda v: v.haul_elevation - v.ground_depression,
-        ),
-        Mistake(
-            "ground-leg-taken-off",
-            "The ground leg's angle taken off",
-            "The ground leg falls below the horizontal: that opens the angle.",
-            lambda v: pi - v.haul_elevation - v.ground_depression,
-        ),
-    ),
-    difficulty=2,
-    objective="judge from the angle at the litter how near to a straight line the legs are",
-)
-
 HIGH_OUTCROP = Scenario(
     key="high-outcrop",
     number=3,
@@ -155,7 +117,20 @@ HIGH_OUTCROP = Scenario(
     parts=(
         Part(_HAUL_LEG, gives=places.HAUL_ELEVATION),
         Part(_GROUND_LEG, gives=places.GROUND_DEPRESSION),
-        Part(_BETWEEN, after=_CARRIED),
+        Part(
+            replace(
+                places.BETWEEN,
+                key="high-outcrop-angle-between",
+                title="The angle between the legs",
+                stem=(
+                    "The haul leg rises {haul_elevation} above the horizontal, back towards the "
+                    "wall, and the ground leg falls {ground_depression} below it, out towards the "
+                    "hub. What angle do they make at the litter?"
+                ),
+                givens=_ANGLES,
+            ),
+            after=_CARRIED,
+        ),
         Part(
             replace(
                 places.without(off.TRACK_TENSION, "angles-added"),
