@@ -21,21 +21,9 @@ from ropecalc.mechanics.manners import named
 from ropecalc.mechanics.pulleys import formulas
 from ropecalc.units import Kind
 
-RAISE_HEIGHT = Variable(
-    "raise_height", "H", "height of the whole raise", Kind.LENGTH, POSITIVE, Range(15, 60, 30)
-)
-THROW_RISE = Variable(
-    "throw_rise",
-    r"s_\mathrm{throw}",
-    "rise of the load in one throw",
-    Kind.LENGTH,
-    POSITIVE,
-    Range(2, 8, 4),
-)
-RESET_LOSS = Variable(
-    "reset_loss", r"\delta_\mathrm{reset}", "height lost at each reset", Kind.LENGTH, NOT_NEGATIVE,
-    Range(0.2, 0.6, 0.4),
-)  # fmt: skip
+RAISE_HEIGHT, THROW_RISE, RESET_LOSS = q.RAISE_HEIGHT, q.THROW_RISE, q.RESET_LOSS
+HAND_SPEED, RESET_TIME, TRAVEL_ADVANTAGE = q.HAND_SPEED, q.RESET_TIME, q.TRAVEL_ADVANTAGE
+PEOPLE, BURST, STEADY_PULL = q.PEOPLE, q.BURST, q.STEADY_PULL
 THROWS = Variable(
     "throws",
     r"N_\mathrm{throw}",
@@ -44,14 +32,6 @@ THROWS = Variable(
     Domain(1, float("inf")),
     Range(2, 20, 9),
 )
-HAND_SPEED = Variable(
-    "hand_speed", r"v_\mathrm{hand}", "speed of the haul team", Kind.SPEED, POSITIVE,
-    Range(0.2, 0.6, 0.3),
-)  # fmt: skip
-RESET_TIME = Variable(
-    "reset_time", r"t_\mathrm{reset}", "time of one reset", Kind.TIME, NOT_NEGATIVE,
-    Range(10, 40, 20),
-)  # fmt: skip
 RAISE_TIME = Variable(
     "raise_time", r"t_\mathrm{raise}", "time of the whole raise", Kind.TIME, POSITIVE,
     Range(100, 3000, 480),
@@ -68,18 +48,6 @@ MAIN_ROPE = Variable(
     "main_rope", r"\ell_\mathrm{main}", "length of the haul rope", Kind.LENGTH, POSITIVE,
     Range(20, 120, 60),
 )  # fmt: skip
-PEOPLE = Variable(
-    "people",
-    r"n_\mathrm{people}",
-    "number of people hauling",
-    Kind.RATIO,
-    POSITIVE,
-    Range(2, 10, 5),
-)
-BURST = Variable(
-    "burst_per_person", r"f_\mathrm{burst}", "most that one person pulls for a moment", Kind.FORCE,
-    POSITIVE, Range(200, 600, 350),
-)  # fmt: skip
 CLEAR_WAY = Variable(
     "clear_way", r"\ell_\mathrm{walk}", "way that the haul team can walk in one go", Kind.LENGTH,
     POSITIVE, Range(6, 30, 12),
@@ -87,10 +55,6 @@ CLEAR_WAY = Variable(
 TRAVELLER_ROOM = Variable(
     "traveller_room", r"s_\mathrm{room}", "room of the travelling pulley", Kind.LENGTH, POSITIVE,
     Range(2, 8, 5),
-)  # fmt: skip
-STEADY_PULL = Variable(
-    "pull_per_person", r"f_\mathrm{steady}", "pull that one person keeps up", Kind.FORCE, POSITIVE,
-    Range(100, 300, 200),
 )  # fmt: skip
 SNAG = named(q.LOAD, "snag_pull", "force that the team can put into a snag", r"F_\mathrm{snag}")
 
@@ -142,7 +106,7 @@ def throws_needed(argument: Argument) -> Step:
 
 @derive(
     "Rise of the load in one throw",
-    given=(CLEAR_WAY, TRAVELLER_ROOM, q.ADVANTAGE),
+    given=(CLEAR_WAY, TRAVELLER_ROOM, TRAVEL_ADVANTAGE),
     result=THROW_RISE,
     assumptions=(
         "The team walks straight away with the haul strand.",
@@ -154,7 +118,7 @@ def throws_needed(argument: Argument) -> Step:
 )
 def rise_in_a_throw(argument: Argument) -> Step:
     """Rise in m of the load in one throw: what runs out first, the team's way or the room."""
-    way, room, n = argument.symbols(CLEAR_WAY, TRAVELLER_ROOM, q.ADVANTAGE)
+    way, room, n = argument.symbols(CLEAR_WAY, TRAVELLER_ROOM, TRAVEL_ADVANTAGE)
     return argument.law(
         "The team's way lifts the load by its share of it, and the travelling pulley cannot move "
         "further than its room: the smaller of the two ends the throw.",
@@ -165,7 +129,7 @@ def rise_in_a_throw(argument: Argument) -> Step:
 
 @derive(
     "Time of a raise",
-    given=(RAISE_HEIGHT, q.ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME),
+    given=(RAISE_HEIGHT, TRAVEL_ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME),
     result=RAISE_TIME,
     assumptions=(_STEADY,),
     conditions=(_ADVANTAGE,),
@@ -178,7 +142,7 @@ def raise_time(argument: Argument) -> Step:
     The advantage is the one without friction, as for the rope through the hands.
     """
     high, n, speed, throws, loss, pause = argument.symbols(
-        RAISE_HEIGHT, q.ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME
+        RAISE_HEIGHT, TRAVEL_ADVANTAGE, HAND_SPEED, THROWS, RESET_LOSS, RESET_TIME
     )
     return argument.law(
         "The hands walk the advantage times what is hauled, which is the height and once more "
@@ -190,7 +154,7 @@ def raise_time(argument: Argument) -> Step:
 
 @derive(
     "Haul rope with the system in its own tail",
-    given=(RAISE_HEIGHT, EDGE_SETBACK, q.ADVANTAGE, THROW_RISE, HAUL_TAIL),
+    given=(RAISE_HEIGHT, EDGE_SETBACK, TRAVEL_ADVANTAGE, THROW_RISE, HAUL_TAIL),
     result=MAIN_ROPE,
     assumptions=("A simple system, built in the tail of the haul rope.",),
     conditions=(_ADVANTAGE,),
@@ -200,7 +164,7 @@ def raise_time(argument: Argument) -> Step:
 def main_rope(argument: Argument) -> Step:
     """Length in m of a haul rope that has a simple n:1 in its own tail, pulled out for a throw."""
     high, back, n, throw, tail = argument.symbols(
-        RAISE_HEIGHT, EDGE_SETBACK, q.ADVANTAGE, THROW_RISE, HAUL_TAIL
+        RAISE_HEIGHT, EDGE_SETBACK, TRAVEL_ADVANTAGE, THROW_RISE, HAUL_TAIL
     )
     return argument.law(
         "Follow the rope: up the wall, back to the anchor, then once more through the length of a "

@@ -953,3 +953,53 @@ KILONEWTONS = Variable(
     NOT_NEGATIVE,
     Range(0.5, 15, 4),
 )
+
+# --- a haul team: throws, resets, people
+RAISE_HEIGHT = Variable(
+    "raise_height", "H", "height of the whole raise", Kind.LENGTH, POSITIVE, Range(15, 60, 30)
+)
+THROW_RISE = Variable(
+    "throw_rise",
+    r"s_\mathrm{throw}",
+    "rise of the load in one throw",
+    Kind.LENGTH,
+    POSITIVE,
+    Range(2, 8, 4),
+)
+RESET_LOSS = Variable(
+    "reset_loss", r"\delta_\mathrm{reset}", "height lost at each reset", Kind.LENGTH, NOT_NEGATIVE,
+    Range(0.2, 0.6, 0.4),
+)  # fmt: skip
+HAND_SPEED = Variable(
+    "hand_speed", r"v_\mathrm{hand}", "speed of the haul team", Kind.SPEED, POSITIVE,
+    Range(0.2, 0.6, 0.3),
+)  # fmt: skip
+RESET_TIME = Variable(
+    "reset_time", r"t_\mathrm{reset}", "time of one reset", Kind.TIME, NOT_NEGATIVE,
+    Range(10, 40, 20),
+)  # fmt: skip
+STEADY_PULL = Variable(
+    "pull_per_person", r"f_\mathrm{steady}", "pull that one person keeps up", Kind.FORCE, POSITIVE,
+    Range(100, 300, 200),
+)  # fmt: skip
+PEOPLE = Variable(
+    "people",
+    r"n_\mathrm{people}",
+    "number of people hauling",
+    Kind.RATIO,
+    POSITIVE,
+    Range(2, 10, 5),
+)
+BURST = Variable(
+    "burst_per_person", r"f_\mathrm{burst}", "most that one person pulls for a moment", Kind.FORCE,
+    POSITIVE, Range(200, 600, 350),
+)  # fmt: skip
+TRAVEL_ADVANTAGE = Variable(
+    "advantage",
+    r"n_\mathrm{A}",
+    "advantage by travel: rope through the hands for each length of rise",
+    Kind.RATIO,
+    POSITIVE,
+    Range(0.5, 12, 3),
+)
+"""What a load over a pull is only without friction; friction asks for more pull, not more rope."""

@@ -6,12 +6,15 @@ import numpy as np
 import pytest
 
 from ropecalc.mechanics import hauling
+from ropecalc.mechanics import quantities as q
+from ropecalc.mechanics.manners import named
 from ropecalc.mechanics.pulleys import (
     common_system,
     forces,
     plan_throws,
     rope_needed,
     snag_force,
+    throw,
 )
 
 
@@ -170,3 +173,27 @@ def test_people_that_a_reference_gives() -> None:
         pull_per_person=200.0,
     )
     assert found == 6
+
+
+def test_one_quantity_is_one_variable_for_formulas_and_for_whole_systems() -> None:
+    for asked, quantity in (
+        (throw.HEIGHT, hauling.RAISE_HEIGHT),
+        (throw.RISE, hauling.THROW_RISE),
+        (throw.RATIO, hauling.TRAVEL_ADVANTAGE),
+        (throw.PER_PERSON, hauling.STEADY_PULL),
+    ):
+        assert asked == named(quantity, asked.name, quantity.meaning, asked.name)
+
+
+def test_advantage_by_travel_is_not_load_over_pull() -> None:
+    """With friction the two differ; a raise's time and rope go by travel, a snag by force."""
+    by_travel = {
+        v
+        for d in (hauling.rise_in_a_throw, hauling.raise_time, hauling.main_rope)
+        for v in d.given
+        if v.name == "advantage"
+    }
+    (in_a_snag,) = (v for v in hauling.snag_pull.given if v.name == "advantage")
+    assert by_travel == {q.TRAVEL_ADVANTAGE} and in_a_snag == q.ADVANTAGE
+    assert q.TRAVEL_ADVANTAGE.symbol != q.ADVANTAGE.symbol
+    assert "rope through the hands" in q.TRAVEL_ADVANTAGE.meaning

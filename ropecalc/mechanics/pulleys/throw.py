@@ -25,24 +25,21 @@ _ROUNDING = 1e-9
 """A throw or a person more is not asked for because of rounding in the last digits."""
 
 
-def _asked(name: str, meaning: str, kind: Kind, default: float, zero: bool = False) -> Variable:
+def _asked(name: str, meaning: str, default: float, zero: bool = False) -> Variable:
     domain = NOT_NEGATIVE if zero else POSITIVE
-    return Variable(name, name, meaning, kind, domain, Range(default, default, default))
+    return Variable(name, name, meaning, Kind.LENGTH, domain, Range(default, default, default))
 
 
-HEIGHT = _asked("height", "height of the whole raise", Kind.LENGTH, 30)
-RESET_LOSS = _asked("reset_loss", "height lost at each reset", Kind.LENGTH, 0.4, zero=True)
-RISE = _asked("rise", "rise of the load in one throw", Kind.LENGTH, 4)
-CLEAR = _asked("clear", "least length a strand may keep", Kind.LENGTH, 0.3, zero=True)
-GROUND = _asked("ground", "way the haul team can walk", Kind.LENGTH, 12)
-RATIO = _asked("ratio", "rope through the hands per length of rise", Kind.RATIO, 3)
-HAND_SPEED = _asked("hand_speed", "speed of the haul team", Kind.SPEED, 0.3)
-RESET_TIME = _asked("reset_time", "time of one reset", Kind.TIME, 20, zero=True)
-PER_PERSON = _asked("per_person", "steady pull of one person", Kind.FORCE, 200)
-BURST = _asked(
-    "burst_per_person", "most that one person pulls for a moment, not steadily", Kind.FORCE, 500
-)
-PEOPLE = _asked("people", "number of people hauling", Kind.RATIO, 5)
+def _called(name: str, quantity: Variable) -> Variable:
+    return named(quantity, name, quantity.meaning, name)
+
+
+HEIGHT = _called("height", q.RAISE_HEIGHT)
+RISE = _called("rise", q.THROW_RISE)
+RATIO = _called("ratio", q.TRAVEL_ADVANTAGE)
+PER_PERSON = _called("per_person", q.STEADY_PULL)
+CLEAR = _asked("clear", "least length a strand may keep", 0.3, zero=True)
+GROUND = _asked("ground", "way the haul team can walk", 12)
 TAIL = named(ROPE_TAIL, "tail", "rope kept beyond the end of each rope")
 
 
@@ -167,8 +164,8 @@ def plan_throws(
     ``reset_time`` s. Raises :class:`DomainError` when a reset loses all that a throw gains.
     """
     high, gain, loss, n, speed, pause = checked(
-        (HEIGHT, height), (RISE, rise), (RESET_LOSS, reset_loss), (RATIO, ratio),
-        (HAND_SPEED, hand_speed), (RESET_TIME, reset_time),
+        (HEIGHT, height), (RISE, rise), (q.RESET_LOSS, reset_loss), (RATIO, ratio),
+        (q.HAND_SPEED, hand_speed), (q.RESET_TIME, reset_time),
     )  # fmt: skip
     if np.any(np.asarray(gain) <= loss):
         raise DomainError(
@@ -204,7 +201,9 @@ def snag_force(*, people: Any, burst_per_person: Any, advantage: Any) -> Any:
     efficiencies say come near the advantage without friction, which is the bound. What the team's
     own movement adds when the rope stops dead is not in it.
     """
-    n, each, gain = checked((PEOPLE, people), (BURST, burst_per_person), (q.ADVANTAGE, advantage))
+    n, each, gain = checked(
+        (q.PEOPLE, people), (q.BURST, burst_per_person), (q.ADVANTAGE, advantage)
+    )
     return n * each * gain
 
 

@@ -76,7 +76,7 @@ THROW_ENDS = Template(
     givens=(
         Given(hauling.CLEAR_WAY, 6, 30, 1, "m"),
         Given(hauling.TRAVELLER_ROOM, 2.0, 8.0, 0.5, "m"),
-        Given(q.ADVANTAGE, 3, 9, 1, ""),
+        Given(q.TRAVEL_ADVANTAGE, 3, 9, 1, ""),
     ),
     derivation=hauling.rise_in_a_throw,
     tolerance=_TWO_PER_CENT,
@@ -116,7 +116,7 @@ TIME = Template(
     asked="Time of the raise",
     givens=(
         _HEIGHT,
-        Given(q.ADVANTAGE, 3, 9, 1, ""),
+        Given(q.TRAVEL_ADVANTAGE, 3, 9, 1, ""),
         Given(hauling.HAND_SPEED, 0.2, 0.6, 0.1, "m/s"),
         Given(hauling.THROWS, 5, 16, 1, ""),
         _LOSS,
@@ -161,7 +161,7 @@ ROPE = Template(
     givens=(
         _HEIGHT,
         Given(hauling.EDGE_SETBACK, 4, 20, 1, "m"),
-        Given(q.ADVANTAGE, 3, 5, 2, ""),
+        Given(q.TRAVEL_ADVANTAGE, 3, 5, 2, ""),
         _RISE,
         Given(hauling.HAUL_TAIL, 3, 10, 1, "m"),
     ),
