@@ -6,16 +6,17 @@ order. On the page and on paper the things are lettered, and an answer is their 
 """
 
 import math
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from hashlib import sha256
 from itertools import count, pairwise
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any, ClassVar
 
-from ropecalc.derivation import Derivation, Explanation, Variable
+from ropecalc.derivation import Derivation, Variable
 from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.questions import explaining
+from ropecalc.teaching.questions.applied import Applied
 from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.order_marking import mark_order
 from ropecalc.teaching.questions.passage import Passage
@@ -35,31 +36,13 @@ _WRONG_APART = 0.01
 
 @dataclass(frozen=True)
 class Ranked:
-    """One of the things to be ordered.
+    """One of the things to be ordered: what it is called and what it is ordered by.
 
-    ``words`` may have a ``{place}`` for the value of each drawn quantity. Its value is what
-    ``derivation`` gives; ``taken`` names the drawn quantity that it takes for one of its given
-    ones, where that has another name, and ``fixed`` (SI) what is not drawn.
+    ``words`` may have a ``{place}`` for the value of each drawn quantity.
     """
 
     words: str
-    derivation: Derivation
-    taken: Mapping[str, str] = field(default_factory=dict)
-    fixed: Mapping[str, float] = field(default_factory=dict)
-
-    @property
-    def draws(self) -> dict[str, str]:
-        """The drawn quantity behind each of the derivation's that is not fixed."""
-        names = (variable.name for variable in self.derivation.given)
-        return {name: self.taken.get(name, name) for name in names if name not in self.fixed}
-
-    def numbers(self, values: Values) -> dict[str, float]:
-        """What the derivation takes, SI, by the names it knows."""
-        return {name: values[drawn] for name, drawn in self.draws.items()} | dict(self.fixed)
-
-    def value(self, values: Values) -> float:
-        """What it is ordered by, SI."""
-        return float(self.derivation(**self.numbers(values)))
+    by: Applied
 
 
 @dataclass(frozen=True)
@@ -100,7 +83,7 @@ class Ordering:
 
     def __post_init__(self) -> None:
         drawn = {given.name for given in self.givens}
-        needed = {name for thing in self.things for name in thing.draws.values()}
+        needed = {name for thing in self.things for name in thing.by.draws.values()}
         if drawn != needed:
             raise ValueError(f"{self.key} draws {sorted(drawn)} but needs {sorted(needed)}")
         if not 3 <= len(self.things) <= len(LETTERS):
@@ -114,11 +97,11 @@ class Ordering:
 
     def suits(self, values: Values) -> bool:
         """Whether neighbours lie apart, and no mistake gives the right order or another's."""
-        holds = all(bool(t.derivation.valid(**t.numbers(values))) for t in self.things)
+        holds = all(bool(t.by.derivation.valid(**t.by.numbers(values))) for t in self.things)
         if not (holds and self.usable(values)):
             return False
         try:
-            clear = _apart([thing.value(values) for thing in self.things], _APART)
+            clear = _apart(self._numbers(values), _APART)
         except ValueError:  # a derivation itself finds no result here
             return False
         wrong = self._wrong_numbers(values).values()
@@ -147,7 +130,7 @@ class Ordering:
         return tuple(self.things[place] for place in self._shuffled(values))
 
     def _numbers(self, values: Values) -> list[float]:
-        return [thing.value(values) for thing in self.things]
+        return [thing.by.value(values) for thing in self.things]
 
     def _wrong_numbers(self, values: Values) -> dict[str, list[float]]:
         drawn = SimpleNamespace(**values)
@@ -182,7 +165,7 @@ class Ordering:
 
     def in_order(self, values: Values, display: Display) -> str:
         """The values in the right order, as a sentence."""
-        kind = self.things[0].derivation.result.kind
+        kind = self.things[0].by.derivation.result.kind
         *most, last = (display.show(value, kind) for value in sorted(self._numbers(values)))
         return f"In that order they are {', '.join(most)} and {last}."
 
@@ -197,8 +180,8 @@ class Ordering:
     def hints(self, values: Values, display: Display) -> tuple[Passage, ...]:
         """The laws in words, as equations, and with the numbers of the first thing."""
         laws = [derivation.explain(display) for derivation in self._derivations]
-        first = self.offered(values)[0]
-        numbers = explaining.with_numbers(first.derivation, _told(first, values, display))
+        first = self.offered(values)[0].by
+        numbers = explaining.with_numbers(first.derivation, first.told(values, display))
         return (
             Passage(" ".join(explaining.in_words(told).words for told in laws)),
             _joined([explaining.as_equations(told) for told in laws]),
@@ -214,7 +197,7 @@ class Ordering:
         ]
         words = self.offered_words(values, display)
         for letter, said, thing in zip(LETTERS, words, self.offered(values), strict=False):
-            told = _told(thing, values, display)
+            told = thing.by.told(values, display)
             last = told.lines[-1]
             passages.append(
                 Passage(f"{letter}. {said}: {told.result}.", (last.numbers or last.latex,))
@@ -243,7 +226,7 @@ class Ordering:
 
     @property
     def _derivations(self) -> tuple[Derivation, ...]:
-        by_name = {thing.derivation.name: thing.derivation for thing in self.things}
+        by_name = {thing.by.derivation.name: thing.by.derivation for thing in self.things}
         return tuple(by_name.values())
 
     # --- on the screen ---
@@ -277,10 +260,6 @@ def _apart(numbers: Sequence[float], share: float) -> bool:
         return False
     pairs = pairwise(sorted(numbers))
     return all(high - low > share * max(abs(low), abs(high)) for low, high in pairs)
-
-
-def _told(thing: Ranked, values: Values, display: Display) -> Explanation:
-    return thing.derivation.explain(display, **thing.numbers(values))
 
 
 def _joined(passages: Sequence[Passage]) -> Passage:

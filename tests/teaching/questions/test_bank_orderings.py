@@ -150,7 +150,7 @@ def test_the_order_holds_against_the_oracle(ordering: Ordering) -> None:
         drawn = draw(ordering, "oracle", number)
         expected = ORDER_ORACLES[ordering.key](drawn.values)
         assert drawn.answer == letters(drawn, expected)
-        values = [thing.value(drawn.values) for thing in ordering.things]
+        values = [thing.by.value(drawn.values) for thing in ordering.things]
         assert values == pytest.approx(expected, rel=2e-3)
 
 
@@ -163,7 +163,7 @@ def test_enough_draws_suit_and_all_that_suit_are_clear(ordering: Ordering) -> No
         if not suits(ordering, values):
             continue
         good += 1
-        found = sorted(thing.value(values) for thing in ordering.things)
+        found = sorted(thing.by.value(values) for thing in ordering.things)
         assert all(high > 1.08 * low for low, high in pairwise(found))
         orders = [ordering.answer(values), *ordering.mistaken(values).values()]
         assert len(set(orders)) == len(orders) == 1 + len(ordering.mistakes)
@@ -202,7 +202,7 @@ def test_rounded_numbers_lead_to_the_same_order(ordering: Ordering) -> None:
             g.name: parse_quantity(g.show(drawn.values[g.name], display), g.variable.kind)[0]
             for g in ordering.givens
         }
-        assert letters(drawn, [thing.value(read) for thing in ordering.things]) == drawn.answer
+        assert letters(drawn, [thing.by.value(read) for thing in ordering.things]) == drawn.answer
 
 
 def test_the_oracles_know_a_leg_at_120_degrees() -> None:

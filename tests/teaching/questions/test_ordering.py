@@ -117,7 +117,7 @@ def test_what_is_offered_follows_from_the_numbers_alone() -> None:
 def test_an_ordering_must_draw_what_it_needs_and_order_three_things_at_least() -> None:
     with pytest.raises(ValueError, match="needs"):
         replace(LEGS, givens=LEGS.givens[1:])
-    two = tuple(Ranked("w", thing.derivation, thing.taken) for thing in LEGS.things[:2])
+    two = tuple(Ranked("w", thing.by) for thing in LEGS.things[:2])
     with pytest.raises(ValueError, match="3 to 8"):
         replace(LEGS, givens=LEGS.givens[:4], things=two)
 

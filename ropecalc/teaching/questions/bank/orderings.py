@@ -27,6 +27,7 @@ from ropecalc.mechanics import (
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import named
 from ropecalc.mechanics.pulleys import formulas
+from ropecalc.teaching.questions.applied import Applied
 from ropecalc.teaching.questions.bank.slips import places_open
 from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.ordering import Ordering, Ranked, WrongOrder
@@ -56,8 +57,7 @@ def _alike(count: int, words: str, derivation: Derivation, *own: Variable) -> tu
     return tuple(
         Ranked(
             words.format(**{v.name: f"{{{v.name}_{number}}}" for v in own}),
-            derivation,
-            {v.name: f"{v.name}_{number}" for v in own},
+            Applied(derivation, {v.name: f"{v.name}_{number}" for v in own}),
         )
         for number in range(1, count + 1)
     )
@@ -442,6 +442,7 @@ STATIONS = Ordering(
 _FURTHER = _number(q.X_B, "far")
 _OUTER = _number(q.X_D, "out")
 _HIGHER = _number(q.Z_D, "high")
+_TO_HUB = guiding.line_tension_from_places
 
 
 def _line(v: Any, x_d: float, z_d: float, x_b: float) -> float:
@@ -495,25 +496,10 @@ REMEDIES = Ordering(
         Given(_HIGHER, 33.5, 36.0, 0.5, "m"),
     ),
     things=(
-        Ranked(
-            "the hub {x_B_far} out from the wall",
-            guiding.line_tension_from_places,
-            {"x_B": "x_B_far"},
-        ),
-        Ranked(
-            "the directional {x_D_out} out from the wall",
-            guiding.line_tension_from_places,
-            {"x_D": "x_D_out"},
-        ),
-        Ranked(
-            "the directional {z_D_high} up",
-            guiding.line_tension_from_places,
-            {"z_D": "z_D_high"},
-        ),
-        Ranked(
-            "a second track line to the same hub, everything else as it is",
-            guiding.line_tension_from_places,
-        ),
+        Ranked("the hub {x_B_far} out from the wall", Applied(_TO_HUB, {"x_B": "x_B_far"})),
+        Ranked("the directional {x_D_out} out from the wall", Applied(_TO_HUB, {"x_D": "x_D_out"})),
+        Ranked("the directional {z_D_high} up", Applied(_TO_HUB, {"z_D": "z_D_high"})),
+        Ranked("a second track line to the same hub, everything else as it is", Applied(_TO_HUB)),
     ),
     reason=(
         "A second line shares the tension but brings it all to the same hub; only the geometry "
@@ -570,7 +556,7 @@ def _lines(first: Share, then: Share) -> Callable[[Any], Sequence[float]]:
 
 
 def _line_of(words: str, derivation: Derivation, pull: Variable, line: float) -> Ranked:
-    return Ranked(words, derivation, {"device_pull": pull.name}, {"line": line})
+    return Ranked(words, Applied(derivation, {"device_pull": pull.name}, {"line": line}))
 
 
 TENSIONER = Ordering(
