@@ -52,7 +52,7 @@ def _gallery(
 
 
 def _of(facts: Facts, thing: Ranked) -> Facts:
-    return Facts(facts.drawn, facts.display, thing.draws)
+    return Facts(facts.drawn, facts.display, thing.by.draws)
 
 
 def _level_pull(facts: Facts, sheet: Sheet) -> None:
