@@ -22,28 +22,36 @@ from ropecalc.teaching.team_words import (
 )
 
 FILE = "team-words.toml"
+KEPT = (
+    "Texts, pictures and questions keep the course's words, so that they mean the same to everyone."
+)
 
 
 class WordsBox(Shown):
     """Some terms with their meanings, folded away; a team's own word stands beside the course's."""
 
     def __init__(self, keys: tuple[str, ...], record: Record) -> None:
-        self._lines = [_line(TERMS[key], team_word(record, key)) for key in keys]
+        own = {key: team_word(record, key) for key in keys}
+        self._lines = [_line(TERMS[key], word) for key, word in own.items()]
+        self._note = KEPT if any(own.values()) else ""
         items = "".join(
             f"<li><b>{escape(words)}:</b> {escape(meaning)}</li>" for words, meaning in self._lines
         )
+        note = f"<p>{escape(self._note)}</p>" if self._note else ""
         super().__init__(
             [
                 widgets.HTML(
-                    f"<details><summary>Words on this page</summary><ul>{items}</ul></details>"
+                    "<details><summary>Words on this page</summary>"
+                    f"<ul>{items}</ul>{note}</details>"
                 )
             ]
         )
         self.add_class("ropecalc-words")
 
     def summary(self) -> str:
-        """One line a term."""
-        return "\n".join(f"{words}: {meaning}" for words, meaning in self._lines)
+        """One line a term, and what the team's words change."""
+        lines = [f"{words}: {meaning}" for words, meaning in self._lines]
+        return "\n".join([*lines, self._note] if self._note else lines)
 
 
 def _line(term: Term, team: str) -> tuple[str, str]:

@@ -89,8 +89,8 @@ class Working(Shown):
             self._session.display,
             partial(self._move, control.key),
             continuous_update=False,
-            layout={"width": "700px"},
-            style={"description_width": "460px"},
+            layout={"width": "760px"},
+            style={"description_width": "520px"},
         )
 
     def _move(self, key: str, value: float) -> None:

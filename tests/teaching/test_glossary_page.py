@@ -54,6 +54,9 @@ def test_a_word_that_is_typed_is_kept_and_shown_in_the_lessons(
     words = WordsBox(("hub", "belay"), session.record)
     assert words.summary().startswith("hub (your team: <b>nest</b>): The ground anchor")
     assert "&lt;b&gt;nest" in words.children[0].value
+    for text in (words.summary(), words.children[0].value):
+        assert "keep the course&#x27;s words" in text or "keep the course's words" in text
+    assert "keep the course" not in WordsBox(("belay",), session.record).summary()
     box(view, "hub").value = ""
     assert "the course&#x27;s word" in said(view)
     assert "your team" not in view.summary()

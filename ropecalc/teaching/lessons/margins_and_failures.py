@@ -191,9 +191,9 @@ def _one_line() -> Mapping[str, Quantity]:
         "little": (_inward(tied), Kind.LENGTH, 2),
         "more": (_inward(tied, elastic=True), Kind.LENGTH, 2),
         "own": (_inward(own, elastic=True), Kind.LENGTH, 2),
-        "before": (own.carried[0].before, Kind.FORCE, 2),
-        "soft": (after.low, Kind.FORCE, 2),
-        "stiff": (after.high, Kind.FORCE, 2),
+        "before": (own.carried[0].before, Kind.FORCE),
+        "soft": (after.low, Kind.FORCE),
+        "stiff": (after.high, Kind.FORCE),
     }
 
 
@@ -217,9 +217,9 @@ def _haul_lost() -> Mapping[str, Quantity]:
     return {
         "slack": (found.belay_slack, Kind.LENGTH),
         "fall": (found.fall, Kind.LENGTH, 2),
-        "belay": (found.peak, Kind.FORCE, 2),
-        "before": (found.before.line_tension, Kind.FORCE, 2),
-        "track": (found.track_peak, Kind.FORCE, 2),
+        "belay": (found.peak, Kind.FORCE),
+        "before": (found.before.line_tension, Kind.FORCE),
+        "track": (found.track_peak, Kind.FORCE),
     }
 
 
@@ -303,6 +303,7 @@ def _field() -> Mapping[str, Quantity]:
     top, hub = Point(0.0, 10.0), Point(15.0, 0.0)
     held = hold(Method.TRACK, Rig(top, top, hub), weight(mass=100.0), 2.5, 4.0)
     system = measurement.Tensioner(2, 0.9)
+    full, share = READINGS.start["full_scale"], READINGS.start["cell_error"]
     into, out = (
         measurement.strand_reading(
             system, track_tension=held.line_tension, strand=1, last_move=move
@@ -319,6 +320,9 @@ def _field() -> Mapping[str, Quantity]:
         "total": (held.line_tension, Kind.FORCE, 2),
         "into": (into, Kind.FORCE, 2),
         "out": (out, Kind.FORCE, 2),
+        "full": (full, Kind.FORCE, 2),
+        "share": (100 * share, Kind.RATIO, 1),
+        "error": (full * share, Kind.FORCE, 2),
     }
 
 
@@ -343,7 +347,8 @@ _NOTES = TeachingNotes(
             "directional {drop} above it, by two track lines in series to a hub {hub} out. With "
             "sheaves of efficiency {efficiency} the cell at the hub should show {total} both "
             "times. The cell at the device should show about {into} while rope is taken in and "
-            "{out} while it is let out.",
+            "{out} while it is let out. Take a small cell there: one of {full} that may be off by "
+            "{share} % of full scale may be off by {error}, and tells the class nothing.",
             _field,
         ),
     ),
