@@ -12,6 +12,8 @@ from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.lessons.content import LessonContent
 from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.record import Record
+from ropecalc.teaching.scenarios import SCENARIOS
+from ropecalc.teaching.scenarios.content import Scenario
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown
 from ropecalc.units import Display
@@ -64,20 +66,64 @@ def _parts(lesson: LessonContent, display: Display) -> tuple[tuple[str, list[str
 
 
 def _as_html(lesson: LessonContent, display: Display) -> str:
-    parts = ""
-    for heading, notes in _parts(lesson, display):
+    return _fold(_heading(lesson), _parts(lesson, display))
+
+
+def _fold(heading: str, parts: Iterable[tuple[str, list[str]]]) -> str:
+    """A heading that opens, with a list under each heading of its own."""
+    body = ""
+    for title, notes in parts:
         items = "".join(f"<li>{escape(note)}</li>" for note in notes)
-        parts += f"<h5>{escape(heading)}</h5><ul>{items}</ul>"
-    return f"<details><summary><b>{escape(_heading(lesson))}</b></summary>{parts}</details>"
+        body += f"<h5>{escape(title)}</h5><ul>{items}</ul>"
+    return f"<details><summary><b>{escape(heading)}</b></summary>{body}</details>"
 
 
 def _mistakes(lesson: LessonContent) -> list[str]:
-    asked: dict[str, Question] = by_key((*lesson.questions, *lesson.myths))
+    return _exposed(by_key((*lesson.questions, *lesson.myths)).values())
+
+
+def _exposed(questions: Iterable[Question]) -> list[str]:
+    """Each question with the mistakes that it exposes."""
     return [
         f"“{question.title}”: " + "; ".join(mistake.named for mistake in question.mistakes) + "."
-        for question in asked.values()
+        for question in questions
         if question.mistakes
     ]
+
+
+class ScenarioNotes(Shown):
+    """The scenarios, one fold each: what they draw on, what exposes which mistake, the points."""
+
+    def __init__(self, scenarios: Iterable[Scenario]) -> None:
+        self._scenarios = tuple(scenarios)
+        super().__init__([widgets.HTML(_scenario_html(one)) for one in self._scenarios])
+        self.add_class("ropecalc-notes")
+
+    def summary(self) -> str:
+        """The notes, one line each."""
+        lines = []
+        for scenario in self._scenarios:
+            lines.append(_scenario_heading(scenario))
+            for heading, notes in _scenario_parts(scenario):
+                lines += [heading, *(f"- {note}" for note in notes)]
+        return "\n".join(lines)
+
+
+def _scenario_heading(scenario: Scenario) -> str:
+    lessons = ", ".join(map(str, scenario.lessons))
+    parts = len(scenario.parts)
+    return f"{scenario.number}. {scenario.title}: {parts} parts and a judgement, lessons {lessons}"
+
+
+def _scenario_parts(scenario: Scenario) -> list[tuple[str, list[str]]]:
+    found = [("Which part exposes which mistake", _exposed(scenario.questions))]
+    for judged in scenario.judged:
+        found.append((f"To be judged: {judged.question}", list(judged.points)))
+    return found
+
+
+def _scenario_html(scenario: Scenario) -> str:
+    return _fold(_scenario_heading(scenario), _scenario_parts(scenario))
 
 
 class InstructorPage(CoursePage):
@@ -89,6 +135,10 @@ class InstructorPage(CoursePage):
     def notes(self) -> NotesView:
         """The teaching notes of every lesson."""
         return NotesView(LESSONS.values(), self._session)
+
+    def scenarios(self) -> ScenarioNotes:
+        """What each scenario is for, and what a good answer to its open question says."""
+        return ScenarioNotes(SCENARIOS.values())
 
 
 def open_instructor_page() -> InstructorPage:

@@ -1,10 +1,13 @@
 """The teaching notes: whole for each lesson, with computed readings in the reader's units."""
 
+import html
+
 import pytest
 
 from ropecalc.teaching.instructor_page import OUTDOORS, InstructorPage
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.record import Record
+from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.teaching.session import Session
 
 every_lesson = pytest.mark.parametrize("lesson", LESSONS.values(), ids=lambda lesson: lesson.key)
@@ -39,3 +42,15 @@ def test_each_mistake_of_its_questions_is_named(lesson) -> None:
         line = next(x for x in summary.splitlines() if x.startswith(f"- “{question.title}”: "))
         for mistake in question.mistakes:
             assert mistake.named in line
+
+
+def test_each_scenario_is_there_with_the_points_of_its_open_question() -> None:
+    view = InstructorPage(Session(Record.in_memory())).scenarios()
+    assert len(view.children) == len(SCENARIOS)
+    for scenario, fold in zip(SCENARIOS.values(), view.children, strict=True):
+        for text in (view.summary(), html.unescape(fold.value)):
+            assert scenario.title in text
+            for point in (point for judged in scenario.judged for point in judged.points):
+                assert point in text
+            for question in scenario.questions:
+                assert all(mistake.named in text for mistake in question.mistakes)
