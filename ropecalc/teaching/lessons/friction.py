@@ -159,6 +159,7 @@ def _worth() -> Mapping[str, Quantity]:
         "weight": (_load(), Kind.FORCE),
         "hand": (_load() / worth, Kind.FORCE),
         "worth": (worth, Kind.RATIO),
+        "efficiency": (_EFFICIENCY, Kind.RATIO),
     }
 
 
@@ -276,7 +277,7 @@ _FACTS = (
     Fact(
         "worth",
         "So the hand pulls {weight} over {worth}, which is {hand}: with these pulleys the 3:1 is "
-        "worth {worth}.",
+        "worth {worth}. A 5:1 has two more strands, each {efficiency} times the one before it.",
         _worth,
     ),
     Fact(
