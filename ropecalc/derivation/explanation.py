@@ -2,11 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import pi
 from typing import Any
 
 from ropecalc.derivation.argument import Step
 from ropecalc.derivation.variable import Variable
-from ropecalc.units import Display
+from ropecalc.units import Display, Kind
 
 _SI = Display(force="N", length="m", mass="kg", angle="rad")
 
@@ -105,18 +106,38 @@ def _with_numbers(
     display: Display,
 ) -> str:
     """The equation with numbers for what is known; what a step finds stays a symbol on its left."""
-    from sympy import Derivative
+    from sympy import Derivative, Dummy
 
     from ropecalc.derivation.typesetting import as_latex
 
     known = {s: v for s, v in values.items() if s != found}
     equation = _case_that_holds(equation, known)
+    half_turn = Dummy("half_turn")
     if not equation.free_symbols & set(known) or equation.has(Derivative):
         return ""  # nothing to put in, or a rate of change, which has no place for a number
     names = {
         s: _inside(by_symbol[s], v, display, _is_raised(equation, s)) for s, v in known.items()
     }
-    return as_latex(equation, symbol_names=names, mul_symbol="times")
+    shown = _angles_beside(equation, known, by_symbol, half_turn)
+    names[half_turn] = display.latex(pi, Kind.ANGLE)
+    return as_latex(shown, symbol_names=names, mul_symbol="times")
+
+
+def _angles_beside(
+    equation: Any, known: Mapping[Any, float], by_symbol: Mapping[Any, Variable], half_turn: Any
+) -> Any:
+    """The equation with ``half_turn`` for π where π stands in a sum with angles in display units.
+
+    A half-turn beside 66° is 180°, not 3.14.
+    """
+    from sympy import pi as half
+
+    angles = {s for s in known if by_symbol[s].kind is Kind.ANGLE and not by_symbol[s].in_si}
+
+    def beside_angles(part: Any) -> bool:
+        return bool(part.is_Add and part.has(half) and part.free_symbols & angles)
+
+    return equation.replace(beside_angles, lambda part: part.xreplace({half: half_turn}))
 
 
 def _case_that_holds(equation: Any, known: Mapping[Any, float]) -> Any:

@@ -296,17 +296,15 @@ def free_trolley_tension(argument: Argument) -> Step:
 )
 def track_tension_at_litter_angle(argument: Argument) -> Step:
     """Tension in N of all track lines whose legs make ``litter_angle`` (rad) at the litter."""
-    load, angle, down = argument.symbols(q.LOAD, q.LITTER_ANGLE, q.GROUND_DEPRESSION)
-    up = argument.symbol(q.HAUL_ELEVATION)
-    sin, cos = argument.sympy.sin, argument.sympy.cos
     known = guiding.litter_angle.argue(argument)
+    up = argument.symbol(q.HAUL_ELEVATION)
     turned = argument.solve("So the haul elevation is known.", known, up)
     found = guiding.track_tension.argue(argument)
-    put_in = argument.substitute("Put it in.", found, turned)
-    return argument.rewrite(
-        "Half a turn changes the sign of the cosine.",
-        put_in,
-        -load * cos(angle - down) / sin(angle),
+    return argument.substitute(
+        "Put it in. Half a turn changes the sign of the cosine; beyond a right angle the cosine is "
+        "negative, so the tension is not.",
+        found,
+        turned,
     )
 
 

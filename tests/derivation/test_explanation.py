@@ -5,6 +5,7 @@ import math
 from ropecalc import cautions
 from ropecalc.derivation import Argument, Explanation, Step, derive
 from ropecalc.mechanics.anchors import critical_leg_angle, two_leg_anchor
+from ropecalc.mechanics.critical import track_tension_at_litter_angle
 from ropecalc.mechanics.friction import capstan_tension
 from ropecalc.mechanics.guiding import (
     attendant_haul_tension,
@@ -31,6 +32,19 @@ def test_the_readers_numbers_stand_in_the_mathematics() -> None:
     assert explanation.lines[1].latex == r"L = \frac{W}{2 \cos{\left(\frac{\theta}{2} \right)}}"
     assert explanation.lines[1].text == "L = W/(2*cos(theta/2))"
     assert explanation.cautions == cautions.EVERY_RESULT
+
+
+def test_a_half_turn_beside_angles_is_in_their_unit_and_no_pi() -> None:
+    explanation = track_tension_at_litter_angle.explain(
+        load=2000.0, litter_angle=math.radians(120), ground_depression=math.radians(10)
+    )
+    turned = next(line for line in explanation.lines if "pi" in line.latex)
+    assert turned.numbers == r"\alpha + 120^\circ = 180^\circ + 10.0^\circ"
+    assert r"\pi" in turned.latex  # the law itself is as it is
+    radians = track_tension_at_litter_angle.explain(
+        Display(angle="rad"), load=2000.0, litter_angle=2.0, ground_depression=0.2
+    )
+    assert r"3.14\,\mathrm{rad}" in "".join(line.numbers for line in radians.lines)
 
 
 def test_in_the_readers_units() -> None:

@@ -25,6 +25,7 @@ def _known() -> Mapping[str, float]:
     """The example's values by the names under which derivations ask for them."""
     return {
         "load": _load(),
+        "leg_angle": math.radians(120),
         "load_ratio": 1.0,
         "pull_ratio": 1.0,
         "span": _SPAN,

@@ -44,6 +44,8 @@ def _known() -> Mapping[str, float]:
         "turn": _TURN,
         "efficiency": _EFFICIENCY,
         "parts": 3.0,
+        "first_parts": 3.0,
+        "second_parts": 3.0,
         "near_efficiency": _GOOD_PULLEY,
         "far_efficiency": _POOR_PULLEY,
     }

@@ -112,6 +112,9 @@ def _example() -> Mapping[str, Quantity]:
         "height": (_HEIGHT, Kind.LENGTH),
         "reach": (_REACH, Kind.LENGTH),
         "back": (_BACK, Kind.ANGLE, 2),
+        "haul": (_held().haul_tension, Kind.FORCE),
+        "front": (_held().haul_elevation, Kind.ANGLE),
+        "open": (math.pi - _held().haul_elevation - _BACK, Kind.ANGLE),
     }
 
 
@@ -124,7 +127,7 @@ def _three_angles() -> Mapping[str, Quantity]:
         for name, angle in (("none", 0.0), ("third", 120.0), ("wide", 160.0))
     }
     return {
-        "tension": (tension, Kind.FORCE, 2),
+        "tension": (tension, Kind.FORCE),
         "wide_angle": (math.radians(160.0), Kind.ANGLE),
         "third_angle": (math.radians(120.0), Kind.ANGLE),
         **{name: (pull, Kind.FORCE) for name, pull in pulls.items()},
@@ -169,7 +172,9 @@ _FACTS = (
         "the-example",
         "The example on this page: {mass}, which weigh {weight}, hang {out} out from the wall at a "
         "height of {up}. The frame's head stands {height} above the lip and {reach} out past its "
-        "front feet. Behind it the lines run down to the team at {back} below the horizontal.",
+        "front feet. Behind it the lines run down to the team at {back} below the horizontal. The "
+        "haul line rises {front} to the head, so that its strands open to {open} there, and "
+        "carries {haul}.",
         _example,
     ),
     Fact(
