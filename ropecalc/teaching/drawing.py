@@ -310,6 +310,12 @@ class Frame:
         self._mast.place(haul, track)
         self._wheels.set_data([haul[0], track[0]], [haul[1], track[1]])
 
+    def hide(self) -> None:
+        """Show nothing."""
+        self._legs.hide()
+        self._mast.hide()
+        self._wheels.set_data([], [])
+
 
 class Mark:
     """A mark of the same size at any scale."""

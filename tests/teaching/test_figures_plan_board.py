@@ -12,6 +12,7 @@ from ropecalc.planning.raise_plan import RaisePlan, Verdict, plan_raise
 from ropecalc.planning.site_file import read_site
 from ropecalc.teaching.figures import PLAN_BOARD
 from ropecalc.teaching.figures.plan_board import BACK, LOWER, Board
+from ropecalc.teaching.panel import Look
 from ropecalc.units import Display
 
 START = PLAN_BOARD.start
@@ -111,6 +112,17 @@ def test_a_hub_too_close_is_too_sensitive_not_a_number() -> None:
     shaky = [row for row in table(board, Display()) if row[-1] == "too sensitive"]
     assert shaky
     assert all(not cell for row in shaky for cell in row[3:-1])
+
+
+def test_a_litter_that_hangs_plumb_all_the_way_asks_for_nothing() -> None:
+    """No slider leads there; a survey with a great overhang does."""
+    board = at(directional=8.0)
+    assert board.peak is not None and board.peak.value == 0
+    assert board.rope is not None and board.line_margin is None
+    assert "do the track lines have to hold anything off" in words(directional=8.0)
+    picture = PLAN_BOARD.picture()
+    picture.update(board, Look(Display()))
+    assert picture.canvas.png()
 
 
 def test_the_height_that_is_looked_at() -> None:

@@ -289,7 +289,9 @@ def _rope(
         return None
     near = _near(peak.value, count, efficiency)
     longest = max(station.track_length for station in plan.stations)
-    longer = float(stretch(rope_tension=near, rope_length=longest, stiffness=STIFFNESS))
+    longer = 0.0  # where the litter hangs plumb all the way, nothing pulls on the lines
+    if near > 0:
+        longer = float(stretch(rope_tension=near, rope_length=longest, stiffness=STIFFNESS))
     return tensioner_rope(
         count, least_play=LEAST_PLAY, take_in=plan.track_play, line_stretch=longer, tail=TAIL
     )
@@ -365,6 +367,8 @@ def _governs(result: Board, force: Callable[[float], str], length: Callable[[flo
     shaky = result.plan is not None and result.plan.summary().sensitive
     if peak is None:
         return " At no height is there a track tension to rely on."
+    if peak.value <= 0:
+        return " At no height that can be relied on do the track lines have to hold anything off."
     words = (
         f" The largest track tension to rely on is {force(peak.value)}, at {length(peak.height)}"
     )
@@ -594,7 +598,7 @@ class _Section:
         self._numbers.follow(look.display)
         plan = result.plan
         moving = (self._ground, self._rock, self._ends, self._straight, self._path, self._haul)
-        for part in (*moving, self._track, self._litter, self._hub):
+        for part in (*moving, self._track, self._litter, self._hub, self._frame):
             part.hide()
         self._notice.say("" if plan else "No plan: the words below say why.")
         if plan is None:
@@ -668,7 +672,7 @@ class _Effort:
         )
         heights = np.array([p.height for p in plan.trace])
         relied = [row.total for row in result.rows if row.total is not None]
-        room = 1.25 * max([*relied, *([result.peak.value] if result.peak else [])], default=1.0)
+        room = 1.25 * max([1.0, *relied, *([result.peak.value] if result.peak else [])])
         limits = (result.allowed, result.hub_allowed)
         room = max([room, *(1.15 * x for x in limits if x < 2.5 * room)])
         self._further.trace(np.ma.masked_invalid(further) / room, heights)
@@ -732,7 +736,7 @@ class _CloseUp:
             arrow.hide()
         self._force.hide()
         plan, here, held = result.plan, result.here, result.held
-        for part in (self._rock, self._ground, self._haul, self._track, self._clear):
+        for part in (self._rock, self._ground, self._haul, self._track, self._clear, self._frame):
             part.hide()
         self._litter.hide()
         self._labels.write([])
