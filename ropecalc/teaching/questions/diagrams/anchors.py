@@ -97,9 +97,11 @@ def _swinging(facts: Facts, sheet: Sheet) -> str:
     )
 
 
-def _three_even(facts: Facts, sheet: Sheet) -> str:
-    """One leg lies in the picture, so its angle is true; the others are seen at a slant."""
-    lean = facts.value("leg_plumb_angle")
+def three_legs(sheet: Sheet, lean: float) -> list[Place]:
+    """Three legs, evenly spread in space, so far from plumb; the first is drawn at its true angle.
+
+    The others are seen at a slant.
+    """
     up = min(104.0, 84.0 / math.tan(lean)) if lean > math.radians(30) else 34.0 / math.tan(lean)
     up = max(up, 36.0)
     out = up * math.tan(lean)
@@ -115,6 +117,12 @@ def _three_even(facts: Facts, sheet: Sheet) -> str:
     for at in bolts:
         parts.bolt(sheet, at)
     parts.knot(sheet, _KNOT)
+    return bolts
+
+
+def _three_even(facts: Facts, sheet: Sheet) -> str:
+    lean = facts.value("leg_plumb_angle")
+    bolts = three_legs(sheet, lean)
     pull(sheet, facts.text("load"))
     parts.angle(sheet, _KNOT, 34, UP - lean, UP, facts.text("leg_plumb_angle"))
     sheet.ask(bolts[0], (1, -0.2), "each leg ?")

@@ -21,7 +21,7 @@ def _gallery(
 ) -> Diagram:
     """A drawing of each thing, lettered as the question letters them, in two columns.
 
-    ``shared`` says below them what holds for all.
+    ``shared`` says below them, in a line or more, what holds for all.
     """
 
     def diagram(facts: Facts, sheet: Sheet) -> str:
@@ -42,8 +42,9 @@ def _gallery(
                 sheet.paste(picture, left + _LETTER, top)
             top -= max(picture.height for picture in made[row : row + _COLUMNS]) + _BETWEEN
         if shared is not None:
-            sheet.write(shared(facts), (wide, top - _LETTER))
-            top -= _LETTER + _BETWEEN
+            for line in shared(facts).splitlines():
+                sheet.write(line, (wide, top - _LETTER))
+                top -= _LETTER + _BETWEEN
         sheet.write("in which order ?", (wide, top - _LETTER), bold=True, framed=True)
         sheet.not_to_scale()
         return described

@@ -5,7 +5,6 @@ towards +y. Looks are those of the course's figures.
 """
 
 import math
-from collections.abc import Sequence
 
 from ropecalc.teaching.canvas import INK, SOFT_INK
 from ropecalc.teaching.drawing import (
@@ -89,6 +88,26 @@ def post(sheet: Sheet, foot: Place, high: float) -> None:
     sheet.thing("#b9ad97", (x - 4, y), (x - 4, y + high), (x + 4, y + high), (x + 4, y), edge=EDGE)
 
 
+def outcrop(sheet: Sheet, tip: Place, wall: float, high: float = 26.0) -> None:
+    """Rock that juts out from the wall at ``wall`` (x) to its ``tip``."""
+    x, y = tip
+    corners = [(wall, y + high), (x - 3, y + 5), tip, (x - 9, y - 7), (wall, y - high)]
+    sheet.area(ROCK_FACE, *corners)
+    sheet.line(EDGE, *corners)
+
+
+def hub(sheet: Sheet, at: Place) -> None:
+    """The ground anchor out in front: a plate held by two pickets, on ground of its own."""
+    x, y = at
+    ground(sheet, (x - 26, y - 11), 68, 9)
+    for foot in (20, 32):
+        top = (x + foot + 5, y + 4)
+        sheet.line(Stroke(EDGE.color, 4.0), (x + foot, y - 12), top)
+        sheet.line(BAR, at, (x + foot + 3, y - 3))
+    sheet.disc(at, 7.0, "#ffffff", BAR)
+    sheet.disc(at, 2.0, INK)
+
+
 # --- ropes and what they run over ----------------------------------------------------------------
 
 
@@ -144,26 +163,34 @@ def frame(sheet: Sheet, head: Place, ground_y: float, feet: tuple[float, float])
 # --- loads and people ----------------------------------------------------------------------------
 
 
-def litter(sheet: Sheet, at: Place) -> None:
-    """A litter with its patient, seen from its end, hanging from ``at``."""
-    x, y = at
-    rail = y - LITTER_HANGS
+def litter(sheet: Sheet, at: Place, size: float = 1.0, tilt: float = 0.0) -> None:
+    """A litter with its patient, seen from its end, hanging from ``at``.
 
-    def put(points: Sequence[Place]) -> list[Place]:
-        return [(x + _LITTER_SIZE * dx, rail + _LITTER_SIZE * dz) for dx, dz in points]
+    ``tilt`` turns it about ``at``, so that it hangs further out.
+    """
+    long, hangs = size * _LITTER_SIZE, size * LITTER_HANGS
 
-    sheet.disc((x, rail + 0.18 * _LITTER_SIZE), 0.11 * _LITTER_SIZE, SKIN, OUTLINE)
-    sheet.thing(PATIENT_FACE, *put(BLANKET), edge=OUTLINE)
-    sheet.thing(LITTER_FACE, *put(TRAY), edge=OUTLINE)
-    sheet.line(OUTLINE, *put([(-0.3, 0.0)]), at, *put([(0.3, 0.0)]))
-    sheet.avoid([(x - 0.3 * _LITTER_SIZE, rail), at, (x + 0.3 * _LITTER_SIZE, rail)])
+    def put(dx: float, dz: float) -> Place:
+        return _turned(at, long * dx, long * dz - hangs, tilt)
+
+    rail = [put(-0.3, 0.0), put(0.3, 0.0)]
+    sheet.disc(put(0.0, 0.18), 0.11 * long, SKIN, OUTLINE)
+    sheet.thing(PATIENT_FACE, *(put(*p) for p in BLANKET), edge=OUTLINE)
+    sheet.thing(LITTER_FACE, *(put(*p) for p in TRAY), edge=OUTLINE)
+    sheet.line(OUTLINE, rail[0], at, rail[1])
+    sheet.avoid([rail[0], at, rail[1]])
 
 
-def person(sheet: Sheet, feet: Place, size: float = _PERSON_SIZE) -> None:
-    """Somebody standing at ``feet``; ``size`` is in pixels a metre."""
-    x, y = feet
-    sheet.thing(CLOTHES, *((x + size * dx, y + size * dz) for dx, dz in PERSON))
-    sheet.disc((x, y + 1.62 * size), 0.13 * size, CLOTHES)
+def person(sheet: Sheet, feet: Place, size: float = _PERSON_SIZE, lean: float = 0.0) -> None:
+    """Somebody standing at ``feet``, leaning to the right; ``size`` is in pixels a metre."""
+    sheet.thing(CLOTHES, *(_turned(feet, size * dx, size * dz, -lean) for dx, dz in PERSON))
+    sheet.disc(_turned(feet, 0.0, 1.62 * size, -lean), 0.13 * size, CLOTHES)
+
+
+def _turned(about: Place, dx: float, dz: float, turn: float) -> Place:
+    """The place ``dx``, ``dz`` away from ``about``, turned about it."""
+    along, up = way(turn)
+    return about[0] + dx * along - dz * up, about[1] + dx * up + dz * along
 
 
 def box(sheet: Sheet, middle: Place, wide: float, high: float, text: str) -> None:
