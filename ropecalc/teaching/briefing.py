@@ -127,7 +127,7 @@ class Cell:
     @property
     def too_coarse(self) -> bool:
         """Whether the team would have to ask where everything is as planned."""
-        return 0 < self.most and self.ask <= self.most
+        return 0 < self.most >= self.ask
 
 
 MOVES = (LastMove.TAKEN_IN, LastMove.HANDED_OVER, LastMove.LET_OUT)
