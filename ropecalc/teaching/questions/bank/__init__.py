@@ -17,6 +17,7 @@ from ropecalc.teaching.questions.bank import (
     holding_off,
     margins,
     orderings,
+    rigs,
     tensioner,
     throw_and_time,
     whole_raise,
@@ -39,7 +40,12 @@ _NUMBERS: Mapping[int, tuple[Question, ...]] = {
 }
 
 BY_LESSON: Mapping[int, tuple[Question, ...]] = {
-    lesson: (*numbers, *orderings.BY_LESSON.get(lesson, ())) for lesson, numbers in _NUMBERS.items()
+    lesson: (
+        *numbers,
+        *orderings.BY_LESSON.get(lesson, ()),
+        *rigs.BY_LESSON.get(lesson, ()),
+    )
+    for lesson, numbers in _NUMBERS.items()
 }
 """Every question by the number of its lesson."""
 
