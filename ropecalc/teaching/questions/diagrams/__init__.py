@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from ropecalc.teaching.questions.diagrams import (
     advantage,
     anchors,
+    critical_angles,
     forces,
     friction,
     high_directional,
@@ -24,6 +25,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **advantage.DIAGRAMS,
     **friction.DIAGRAMS,
     **throw_and_time.DIAGRAMS,
+    **critical_angles.DIAGRAMS,
     **orders.DIAGRAMS,
 }
 """What draws each question, by the question's key."""

@@ -2,11 +2,12 @@
 
 from collections.abc import Callable
 
+from ropecalc.teaching.drawing import FAINT, WEIGHT
 from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.bank import orderings as bank
-from ropecalc.teaching.questions.diagrams import anchors, high_directional, parts
+from ropecalc.teaching.questions.diagrams import anchors, high_directional, parts, spans
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
-from ropecalc.teaching.questions.diagrams.parts import UP
+from ropecalc.teaching.questions.diagrams.parts import DOWN, UP
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 from ropecalc.teaching.questions.ordering import LETTERS, Ordering, Ranked
 
@@ -104,6 +105,19 @@ def _snag(facts: Facts, sheet: Sheet) -> None:
     sheet.label(f"{facts.text('people')} people", (10, 22), (0, 1))
 
 
+def _span(facts: Facts, sheet: Sheet) -> None:
+    half = 58.0
+    sag = 2 * half * facts.value("sag") / facts.value("span")
+    left, right = (-half, sag), (half, sag)
+    spans.span(sheet, left, right, 26)
+    sheet.line(parts.PLUMB, left, right)
+    parts.length(sheet, (-half, sag + 20), (half, sag + 20), facts.text("span"))
+    sheet.line(FAINT, (-22, 0), (0, 0), ghost=True)
+    sheet.label(facts.text("sag"), parts.dimension(sheet, (-16, 0), (-16, sag)), (-0.7, -1))
+    tip = parts.arrow(sheet, (0, -6), DOWN, 34, WEIGHT)
+    sheet.label(facts.text("load"), (tip[0], tip[1] + 8), (1, 0))
+
+
 DIAGRAMS: dict[str, Diagram] = {
     bank.LEVEL_PULLS.key: _gallery(
         _level_pull, "Four ropes, each with its tension, at its angle above the horizontal."
@@ -117,6 +131,9 @@ DIAGRAMS: dict[str, Diagram] = {
         _hand_pull,
         "Three systems, each with its number of strands on the load and its pulleys.",
         lambda facts: f"each raises {facts.text('load')}",
+    ),
+    bank.SPANS.key: _gallery(
+        _span, "Four spans with level ends, each with its load on a pulley at the middle."
     ),
     bank.SNAGS.key: _gallery(
         _snag,
