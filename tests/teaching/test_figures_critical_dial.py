@@ -85,9 +85,12 @@ def test_the_angle_at_the_litter() -> None:
 
 def test_the_table_has_every_rig_at_one_and_two() -> None:
     rows: Any = table(at(1.5, 10.0), Display())
-    assert rows[0][2:] == ("for 1.5", "for 1", "for 2")
+    assert rows[0][2:] == ("1.5 times", "1 times", "2 times")
     assert rows[1][3:] == ("120°", "151°")
     assert len(rows) == 7
+    once: Any = table(at(1.0, 10.0), Display())
+    assert once[0][2:] == ("1 times", "2 times")
+    assert once[1][2:] == ("120°", "151°")
 
 
 def test_the_prediction_is_computed() -> None:

@@ -175,13 +175,14 @@ def summary(result: CriticalDial, display: Display) -> str:
 
 
 def table(result: CriticalDial, display: Display) -> Table:
-    """Rig by rig at the multiple, at one and at two."""
-    here = _multiple(display, result.multiple)
-    rows: list[tuple[str, ...]] = [("rig", "measured", f"for {here}", "for 1", "for 2")]
+    """Rig by rig at the multiple, at one and at two; no multiple twice."""
+    fixed = [k for k in (1.0, 2.0) if abs(k - result.multiple) > 1e-9]
+    multiples = [_multiple(display, k) for k in (result.multiple, *fixed)]
+    rows: list[tuple[str, ...]] = [("rig", "measured", *(f"{k} times" for k in multiples))]
     for at in result.rigs:
         one = rig(at.name)
-        fixed = (_shown(_at(one, k, result.depression), display) for k in (1.0, 2.0))
-        rows.append((at.name, _MEASURED[at.name], _shown(at, display), *fixed))
+        others = (_shown(_at(one, k, result.depression), display) for k in fixed)
+        rows.append((at.name, _MEASURED[at.name], _shown(at, display), *others))
     return tuple(rows)
 
 
