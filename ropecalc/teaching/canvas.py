@@ -72,6 +72,15 @@ class Canvas:
         axes.set_ylim(0, height)
         return axes
 
+    def inset(self, left: float, bottom: float, width: float, height: float, title: str) -> Axes:
+        """Small axes without ticks that lie over what moves in larger ones."""
+        axes = self.axes(left, bottom, width, height)
+        axes.set_xticks([])
+        axes.set_yticks([])
+        axes.set_title(title, fontsize=9, pad=3)
+        self.float_above(axes)
+        return axes
+
     def moving(self, artist: A) -> A:
         """Register an artist that changes between pictures; returns it."""
         artist.set_animated(True)

@@ -48,6 +48,7 @@ from ropecalc.teaching.drawing import (
 )
 from ropecalc.teaching.figures.free_body import Pull, neat_force
 from ropecalc.teaching.figures.head_to_tail import HeadToTail, stepped
+from ropecalc.teaching.figures.length_axes import LengthAxes, LengthAxis, every
 from ropecalc.teaching.figures.words import say
 from ropecalc.teaching.panel import LOCKED, Figure, Look, Outcome, Prediction, Table, Values
 from ropecalc.teaching.sliders import Control
@@ -268,8 +269,12 @@ class _Wall:
         axes.set_title("The rope on the wall, true to scale", fontsize=10.5, loc="left")
         axes.fill([0, 90, 90, 0], [0, 0, -9, -9], fc=GROUND_FACE, ec=ROCK_EDGE, lw=1.2)
         axes.fill([-9, 0, 0, -9], [-9, -9, EDGE, EDGE], fc=ROCK_FACE, ec=ROCK_EDGE, lw=1.2)
-        self._canvas = canvas
-        self._length = ""
+        self._numbers = LengthAxes(
+            canvas,
+            axes,
+            LengthAxis("out from the wall", 30.01, every(5, 20)),
+            LengthAxis("height", 36.0, every(5, 20)),
+        )
         self._frame = Frame(canvas, axes)
         self._plumb = Rope(canvas, axes, FAINT, 3)
         self._reach = Rope(canvas, axes, LIMIT, 3.2)
@@ -284,7 +289,7 @@ class _Wall:
 
     def update(self, result: PulledAside, look: Look) -> None:
         """Follow ``result``."""
-        self._ticks(look.display)
+        self._numbers.follow(look.display)
         here = result.place
         self._frame.place(EDGE, TOP, TOP)
         self._bystander.place(-1.1, EDGE)
@@ -355,20 +360,6 @@ class _Wall:
         words = say(look.display, result.moved, Kind.LENGTH)
         at = ((TOP[0] + x) / 2, level)
         return [Label(words, at, bold=True, towards=(0.0 if x > 4.0 else 1.0, -1))]
-
-    def _ticks(self, display: Display) -> None:
-        """Ticks in the reader's unit; they are part of the background."""
-        if display.length == self._length:
-            return
-        self._length = display.length
-        step = 5 if display.length == "m" else 20
-        unit = display.unit(Kind.LENGTH).factor
-        for axis, high in ((self._axes.xaxis, 30 / unit), (self._axes.yaxis, 36 / unit)):
-            shown = [step * n for n in range(int(high / step) + 1)]
-            axis.set_ticks([v * unit for v in shown], [f"{v:g}" for v in shown])
-        self._axes.set_xlabel(f"out from the wall ({display.length})", fontsize=9, labelpad=1)
-        self._axes.set_ylabel(f"height ({display.length})", fontsize=9, labelpad=1)
-        self._canvas.forget_background()
 
 
 class _CloseUp:

@@ -703,15 +703,11 @@ class _AtTheOutcrop:
 
     def __init__(self, canvas: Canvas) -> None:
         left = _MAP_LEFT + _MAP_WIDE - _NEAR_SIZE - 6
-        self._axes = axes = canvas.axes(
-            left, _BOTTOM + _TALL - _NEAR_SIZE - 20, _NEAR_SIZE, _NEAR_SIZE
+        self._axes = axes = canvas.inset(
+            left, _BOTTOM + _TALL - _NEAR_SIZE - 20, _NEAR_SIZE, _NEAR_SIZE, "clearance"
         )
         axes.set_xlim(-1.0, _NEAR_SPAN - 1.0)
         axes.set_ylim(-_NEAR_SPAN / 2, _NEAR_SPAN / 2)  # heights relative to the tip
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("clearance", fontsize=9, pad=3)
-        canvas.float_above(axes)
         self._rock = Area(canvas, axes, ROCK_FACE)
         self._frame = Frame(canvas, axes)
         self._belay = Rope(canvas, axes, BELAY, 3.9)

@@ -413,11 +413,7 @@ class _CloseUp:
     def __init__(self, canvas: Canvas) -> None:
         left = _LEFT + _WIDE - _NEAR_WIDE - 8
         bottom = _BOTTOM + _TALL - _NEAR_TALL - 24
-        self._axes = axes = canvas.axes(left, bottom, _NEAR_WIDE, _NEAR_TALL)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title("close up", fontsize=9, pad=3)
-        canvas.float_above(axes)
+        self._axes = axes = canvas.inset(left, bottom, _NEAR_WIDE, _NEAR_TALL, "close up")
         self._rock = Area(canvas, axes, ROCK_FACE)
         self._haul = Rope(canvas, axes, HAUL)
         self._upper = Rope(canvas, axes, TRACK)

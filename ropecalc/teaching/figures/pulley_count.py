@@ -230,10 +230,7 @@ class _Half:
     """Axes with one diagram, in metres along the ropes."""
 
     def __init__(self, canvas: Canvas, bottom: float, title: str) -> None:
-        self.axes = canvas.axes(16, bottom, _WIDE, _TALL)
-        self.axes.set_xticks([])
-        self.axes.set_yticks([])
-        self.axes.set_title(title, fontsize=10.5, loc="left")
+        self.axes = canvas.blank(16, bottom, _WIDE, _TALL, title)
         self.diagram = RopeDiagram(canvas, self.axes)
         self.labels = Labels(canvas, self.axes, 24, 9)
 

@@ -302,16 +302,13 @@ class _Edge:
 
     def __init__(self, canvas: Canvas) -> None:
         wide, tall = 424, 504
-        self._axes = axes = canvas.axes(16, 16, wide, tall)
+        self._axes = axes = canvas.blank(
+            16, 16, wide, tall, "At the edge: the rope is as thick as its tension"
+        )
         axes.set_xlim(_LEFT, _RIGHT)
         height = (_RIGHT - _LEFT) * tall / wide
         self._low = -3.1
         axes.set_ylim(self._low, self._low + height)
-        axes.set_xticks([])
-        axes.set_yticks([])
-        axes.set_title(
-            "At the edge: the rope is as thick as its tension", fontsize=10.5, loc="left"
-        )
         self._rock = Area(canvas, axes, ROCK_FACE)
         self._person = Person(canvas, axes, 2.5)
         self._legs = Rope(canvas, axes, Stroke(INK, 2.2), 3)
