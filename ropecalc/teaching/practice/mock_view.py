@@ -234,7 +234,7 @@ def mistake_lines(mock: Mock, result: PaperResult) -> list[str]:
 
 
 def _reviewed(number: int, item: Item, one: ItemResult, display: Display) -> str:
-    right = item.drawn.shown(item.drawn.answer, display)
+    right = item.drawn.right(display)
     sign = "✓ right, 1 mark" if one.right else "✗ 0 marks"
     answered = f"You answered: {_as_read(item, one, display)}." if one.text else "Not answered."
     lines = [answered, f"Right answer: {right}."]

@@ -53,6 +53,10 @@ class Draw:
         """What each known mistake gives, in the same terms, by its key."""
         return self.template.mistaken(self.values)
 
+    def right(self, display: Display) -> str:
+        """What is right, as a key tells it."""
+        return self.template.right(self.values, display)
+
     def shown(self, answer: Any, display: Display) -> str:
         """An answer (the right one, a mistaken one) as it would be written down."""
         return self.template.shown(self.values, answer, display)

@@ -153,6 +153,10 @@ class Ordering:
         """The letters."""
         return str(answer)
 
+    def right(self, values: Values, _display: Display) -> str:
+        """The answer."""
+        return self.answer(values)
+
     def particulars(self, values: Values, display: Display) -> tuple[str, ...]:
         """Each thing with its letter."""
         words = self.offered_words(values, display)

@@ -118,6 +118,9 @@ class Question(Protocol):
     def shown(self, values: Values, answer: Any, display: Display, /) -> str:
         """An answer (in the kind's own terms) as it would be written down."""
 
+    def right(self, values: Values, display: Display, /) -> str:
+        """What is right as a key tells it: :meth:`shown`, or one of many that are."""
+
     def particulars(self, values: Values, display: Display, /) -> tuple[str, ...]:
         """Lines that belong to the question below its stem; none for most numbers."""
 

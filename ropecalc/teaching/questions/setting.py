@@ -224,6 +224,12 @@ class RigTask:
         known = first.known_on_arrays({k: np.array([v]) for k, v in {**values, **setting}.items()})
         return [m for m in self.mistakes if bool(self._believed(m, first, known)[0])]
 
+    def alike(self, values: Values) -> "np.ndarray":
+        """A number for every setting of the grid; those that are taken alike have the same."""
+        right, wrong = self._on_grid(values)
+        own = [holds & self._only(key, right, wrong) for key, holds in wrong.items()]
+        return np.select([right, *own], range(1, len(own) + 2))
+
     def _believed(self, mistake: WrongRelation, first: Wanted, known: Mapping[str, Any]) -> Any:
         with np.errstate(all="ignore"):
             result = np.ma.asarray(mistake.wrong(SimpleNamespace(**known)))
@@ -319,6 +325,10 @@ class RigTask:
         said = {knob.name: knob.show(setting[knob.name], display) for knob in self.knobs}
         return self.words.format(**said)
 
+    def right(self, values: Values, display: Display) -> str:
+        """One of the settings that are right."""
+        return f"for example {self.shown(values, self.answer(values), display)}"
+
     def particulars(self, _values: Values, display: Display) -> tuple[str, ...]:
         """What can be set, and how it is written down."""
         lines = []
@@ -327,7 +337,8 @@ class RigTask:
             low, high = knob.show(control.low, display), knob.show(control.high, display)
             lines.append(f"To be set: {knob.label}, {low} to {high}.")
         if len(self.knobs) > 1:
-            lines.append(f"Written in this order: {self._example(display)}.")
+            example = self._example(display)
+            lines.append(f"Write them in this order, with a semicolon, like this: {example}.")
         return tuple(lines)
 
     def _example(self, display: Display) -> str:

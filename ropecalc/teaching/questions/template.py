@@ -181,6 +181,10 @@ class Template:
         """A number (SI) with its unit."""
         return display.show(answer, self.kind)
 
+    def right(self, values: Values, display: Display) -> str:
+        """The answer."""
+        return self.shown(values, self.answer(values), display)
+
     def particulars(self, _values: Values, _display: Display) -> tuple[str, ...]:
         """None: the stem says it all."""
         return ()
