@@ -7,7 +7,7 @@ platform turn a comma down while it is typed, so that none is read as the end of
 """
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import singledispatch
@@ -20,7 +20,8 @@ from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.marking import Marked, Verdict, mark
 from ropecalc.teaching.questions.number_marking import Window, windows
 from ropecalc.teaching.questions.ordering import Ordering
-from ropecalc.teaching.questions.question import Question
+from ropecalc.teaching.questions.question import Question, Values
+from ropecalc.teaching.questions.setting import RigTask
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display, Unit
 
@@ -29,6 +30,8 @@ ANSWER, SCORE, FEEDBACK = "RESPONSE", "SCORE", "FEEDBACK"
 
 _NUMBER = r"[+\-]?[0-9]*(\.[0-9]*)?([eE][+\-]?[0-9]*)?"
 """Also fits a number half typed, since some platforms look at every key."""
+_HALVINGS = 16
+"""Between two stops of a control this leaves a hundred-thousandth of a step."""
 _HEADINGS = {
     Verdict.RIGHT: "Right",
     Verdict.SIGN: "Almost",
@@ -103,10 +106,14 @@ def interaction(question: object, item: Item, _display: Display) -> Interaction:
 
     Raises :class:`PaperError` for a kind of question that platforms cannot ask.
     """
-    raise PaperError(
+    raise _refused(item, f"{type(question).__name__} is no kind of question known there")
+
+
+def _refused(item: Item, why: str) -> PaperError:
+    return PaperError(
         "",
-        f"“{item.template.title}” cannot be asked on a learning platform "
-        f"({type(question).__name__.lower()}). Make papers without it.",
+        f"“{item.template.title}” cannot be asked on a learning platform: {why}. "
+        "Make papers without it.",
     )
 
 
@@ -125,13 +132,14 @@ def _entry(template: Template, item: Item, display: Display) -> Interaction:
         "single",
         "float",
         (_decimal(item.drawn.answer, unit, 6),),
-        _line(template.asked, unit),
+        _line(f"{template.asked}, ", unit),
         tuple(_told_apart(_grouped(known, template, unit))),
         _not_known("Make a sketch with the given quantities in it and work it out once more."),
     )
 
 
-def _line(asked: str, unit: Unit) -> ET.Element:
+def _line(lead: str, unit: Unit) -> ET.Element:
+    """Where a number is typed; ``lead`` says what for."""
     inside = element(
         "textEntryInteraction",
         responseIdentifier=ANSWER,
@@ -139,7 +147,7 @@ def _line(asked: str, unit: Unit) -> ET.Element:
         patternMask=_NUMBER,
     )
     wanted = f"in {unit.words} ({unit.symbol})" if unit.symbol else "as a plain number"
-    line = element("p", f"{asked}, {wanted}: ", inside)
+    line = element("p", f"{lead}{wanted}: ", inside)
     inside.tail = f" {unit.symbol}".rstrip()
     how = "Write the number alone, without its unit, with a decimal point and not a comma."
     return element("div", line, paragraph(how))
@@ -148,8 +156,8 @@ def _line(asked: str, unit: Unit) -> ET.Element:
 def _grouped(known: Iterable[Window], template: Template, unit: Unit) -> Iterator[Rule]:
     """One rule for each run of windows with the same reason."""
     for reason, same in groupby(known, lambda window: _why(window, template, unit)):
-        ranges = [_within(window, unit) for window in same]
-        yield Rule(ranges[0] if len(ranges) == 1 else element("or", *ranges), reason)
+        ranges = [_around(window, unit) for window in same]
+        yield Rule(_any(ranges), reason)
 
 
 def _told_apart(rules: Iterable[Rule]) -> Iterator[Rule]:
@@ -171,13 +179,21 @@ def _why(window: Window, template: Template, unit: Unit) -> Reason:
     return _reason(told, template)
 
 
-def _within(window: Window, unit: Unit) -> ET.Element:
-    lowest, highest = (_decimal(window.middle + side * window.margin, unit) for side in (-1, 1))
+def _around(window: Window, unit: Unit) -> ET.Element:
+    return _within(window.middle - window.margin, window.middle + window.margin, unit)
+
+
+def _within(low: float, high: float, unit: Unit) -> ET.Element:
+    """Whether the number typed lies between two SI values."""
     return element(
         "and",
-        element("gte", variable(ANSWER), value("float", lowest)),
-        element("lte", variable(ANSWER), value("float", highest)),
+        element("gte", variable(ANSWER), value("float", _decimal(low, unit))),
+        element("lte", variable(ANSWER), value("float", _decimal(high, unit))),
     )
+
+
+def _any(conditions: Sequence[ET.Element]) -> ET.Element:
+    return conditions[0] if len(conditions) == 1 else element("or", *conditions)
 
 
 def _decimal(si_value: float, unit: Unit, figures: int = 12) -> str:
@@ -270,6 +286,70 @@ def _exchanged(right: Sequence[str]) -> Iterator[Sequence[str]]:
 def _is_order(letters: Sequence[str]) -> ET.Element:
     order = element("ordered", *(value("identifier", letter) for letter in letters))
     return element("match", variable(ANSWER), order)
+
+
+# --- a control is set -------------------------------------------------------------------------
+
+
+@interaction.register
+def _setting(task: RigTask, item: Item, display: Display) -> Interaction:
+    if len(task.knobs) > 1:
+        raise _refused(item, f"it sets {len(task.knobs)} things at once")
+    [knob], values = task.knobs, item.drawn.values
+    unit = display.unit(knob.grid.variable.kind)
+
+    def taken(at: float) -> Reason | None:
+        told = mark(item.drawn, f"{_decimal(at, unit)} {unit.symbol}", display)
+        if told.verdict is Verdict.RIGHT:
+            return Reason(told.verdict, _HEADINGS[told.verdict], f"Right. {task.reason}", True)
+        return _reason(told, task) if told.mistake else None
+
+    known: dict[Reason, list[ET.Element]] = {}
+    for low, high, reason in _runs(taken, task, values):
+        if reason is not None:
+            known.setdefault(reason, []).append(_within(low, high, unit))
+    label = knob.label[0].upper() + knob.label[1:]
+    return Interaction(
+        "single",
+        "float",
+        (_decimal(task.answer(values)[knob.name], unit, 6),),
+        element(
+            "div",
+            *(paragraph(line) for line in task.particulars(values, display)),
+            _line(f"{label}, ", unit),
+        ),
+        tuple(
+            Rule(_any(known[reason]), reason)
+            for reason in sorted(known, key=lambda reason: not reason.right)
+        ),
+        _not_known("Work out what comes of this setting."),
+    )
+
+
+def _runs(
+    taken: Callable[[float], Reason | None], task: RigTask, values: Values
+) -> Iterator[tuple[float, float, Reason | None]]:
+    """The range of the task's only control, SI, in pieces of which each is taken alike.
+
+    Where one ends is found between two stops of the control.
+    """
+    stops, alike = [float(stop) for stop in task.knobs[0].stops], task.alike(values)
+    start = stops[0]
+    for place in range(len(stops) - 1):
+        if alike[place] != alike[place + 1]:
+            edge = _edge(taken, stops[place], stops[place + 1])
+            yield start, edge, taken(stops[place])
+            start = edge
+    yield start, stops[-1], taken(stops[-1])
+
+
+def _edge(taken: Callable[[float], Reason | None], before: float, after: float) -> float:
+    """How far what is taken of ``before`` is taken of what comes after it."""
+    reason = taken(before)
+    for _ in range(_HALVINGS):
+        middle = (before + after) / 2
+        before, after = (middle, after) if taken(middle) == reason else (before, middle)
+    return before
 
 
 # --- what is told -----------------------------------------------------------------------------

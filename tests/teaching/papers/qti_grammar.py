@@ -40,7 +40,7 @@ GRAMMAR = {
     "defaultValue": Allowed("(value )+"),
     "value": Allowed(text=True),
     "itemBody": Allowed("((p|div|choiceInteraction|orderInteraction) )*"),
-    "div": Allowed("(p )*"),
+    "div": Allowed("((p|div) )*"),
     "p": Allowed("((img|textEntryInteraction) )*", text=True),
     "img": Allowed(required="src alt", optional="width height"),
     "textEntryInteraction": Allowed(

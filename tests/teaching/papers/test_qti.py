@@ -8,12 +8,15 @@ marking of the same answers.
 import io
 import itertools
 import logging
+import math
 import re
 import zipfile
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 from xml.etree import ElementTree as ET
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -22,15 +25,20 @@ from pyslet.qtiv2.variables import ItemSessionState
 from pyslet.qtiv2.xml import QTIDocument
 
 from ropecalc import cautions
+from ropecalc.mechanics import anchors
+from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.papers.issue import Issue
 from ropecalc.teaching.papers.paper import RIGHT, Item, Paper
 from ropecalc.teaching.papers.qti import MOST_VARIANTS, class_package, paper_package
 from ropecalc.teaching.papers.trouble import PaperError
+from ropecalc.teaching.questions.applied import Applied
 from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.diagrams import picture_of
-from ropecalc.teaching.questions.draw import draw
+from ropecalc.teaching.questions.draw import draw, restored
+from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.marking import Verdict, mark
 from ropecalc.teaching.questions.ordering import Ordering
+from ropecalc.teaching.questions.setting import Knob, RigTask, Wanted, WrongRelation
 from ropecalc.teaching.questions.template import Template
 from ropecalc.units import Display
 from tests.teaching.papers.examples import issue
@@ -44,9 +52,10 @@ PAPER = CLASS.papers[0]
 IMPERIAL = Display(force="lbf", length="ft", mass="lb")
 NUMBERS = [question for question in BANK.values() if isinstance(question, Template)]
 ORDERS = [question for question in BANK.values() if isinstance(question, Ordering)][:3]
-SAMPLE = {q.key: q for q in (*{q.kind: q for q in NUMBERS}.values(), *NUMBERS[::8])}
+RIGS = [t for t in BANK.values() if isinstance(t, RigTask) and len(t.knobs) == 1][:3]
+SAMPLE = {t.key: t for t in (*{t.kind: t for t in NUMBERS}.values(), *NUMBERS[::8])}
 """Numbers of every kind and from every part of the bank."""
-MIXED = Paper("Mixed", "ada", 90, tuple(Item(draw(q, "rain")) for q in SAMPLE.values()))
+MIXED = Paper("Mixed", "ada", 90, tuple(Item(draw(t, "rain")) for t in SAMPLE.values()))
 
 
 def files(package: bytes) -> dict[str, bytes]:
@@ -180,6 +189,77 @@ def test_an_order_is_marked_and_explained_from_the_package_alone(question: Order
     assert outcomes(outside, None) == (0.0, None)
 
 
+LEGS = RigTask(
+    key="two-legs-spread",
+    title="How far two legs may stand apart",
+    stem="The load weighs {load}.",
+    asked="An angle at which a leg carries between 0.6 and 0.7 of the load",
+    givens=(Given(q.LOAD, 2.0, 3.0, 0.1, "kN"),),
+    knobs=(Knob(Given(q.LEG_ANGLE, 10, 150, 1, "°"), 140, "the angle between the legs"),),
+    words="The legs stand {leg_angle} apart.",
+    wanted=(
+        Wanted(
+            (Applied(anchors.two_leg_anchor),), lambda v: 0.6 * v["load"], lambda v: 0.7 * v["load"]
+        ),
+    ),
+    mistakes=(
+        WrongRelation(
+            "whole-angle",
+            "The whole angle taken for half of it",
+            "Each leg is half the angle off.",
+            lambda v: v.load / 2 / np.cos(v.leg_angle),
+        ),
+    ),
+    reason="The wider, the more.",
+    difficulty=1,
+    objective="spread two legs",
+)
+
+
+def test_a_setting_is_typed_and_right_inside_the_band_alone() -> None:
+    (_, document), *_ = in_package(Paper("Legs", "ada", 5, (Item(draw(LEGS, "rain")),)), Display())
+    outside, said = read(document), told(document)
+    least, most = (2 * math.degrees(math.acos(0.5 / share)) for share in (0.6, 0.7))
+    for degrees, expected in (
+        (least - 0.001, (0.0, "wrong")),
+        (least + 0.001, (1.0, "right")),
+        (most - 0.001, (1.0, "right")),
+        (most + 0.001, (0.0, "wrong")),
+        (least / 2 - 0.001, (0.0, "wrong")),
+        (least / 2 + 0.001, (0.0, "mistake-whole-angle")),
+        (most / 2 - 0.001, (0.0, "mistake-whole-angle")),
+        (200.0, (0.0, "wrong")),
+    ):
+        assert outcomes(outside, f"{degrees:.6f}") == expected
+    assert said["right"] == "Right. The wider, the more."
+    key = ET.fromstring(document).find(f".//{QTI}correctResponse/{QTI}value")
+    assert key is not None and outcomes(outside, key.text) == (1.0, "right")
+    (line,) = LEGS.particulars({"load": 2e3}, Display())
+    assert line in "".join(ET.fromstring(document).itertext())
+
+
+@pytest.mark.parametrize("task", RIGS, ids=lambda task: task.key)
+def test_a_task_of_the_bank_is_marked_as_the_course_marks_it(task: RigTask) -> None:
+    item = Item(draw(task, "rain"))
+    (_, document), *_ = in_package(Paper("Rig", "ada", 5, (item,)), IMPERIAL)
+    outside, [knob] = read(document), task.knobs
+    unit, seen = IMPERIAL.unit(knob.grid.variable.kind), set()
+    for stop in knob.stops[::3]:
+        number = f"{stop / unit.factor:.9g}"
+        ours = mark(item.drawn, f"{number} {unit.symbol}", IMPERIAL)
+        expected = f"mistake-{ours.mistake}" if ours.mistake else ours.verdict.value
+        assert outcomes(outside, number) == (float(expected == "right"), expected)
+        seen.add(expected)
+    assert {"right", "wrong"} < seen
+
+
+def test_what_no_platform_can_ask_is_refused_in_a_sentence() -> None:
+    two = replace(LEGS, knobs=(*LEGS.knobs, Knob(Given(q.DROP, 1, 9, 1, "m"), 2, "the drop")))
+    paper = Paper("Two", "ada", 5, (Item(draw(LEGS, "rain")), Item(restored(two, {"load": 2e3}))))
+    with pytest.raises(PaperError, match=r"legs may stand apart” cannot .* sets 2 things at once"):
+        paper_package(paper)
+
+
 def test_the_reader_finds_nothing_to_complain_about(caplog: pytest.LogCaptureFixture) -> None:
     for package in (paper_package(PAPER), class_package(CLASS.papers), paper_package(MIXED)):
         with caplog.at_level(logging.WARNING):
@@ -196,8 +276,8 @@ def test_the_reader_finds_nothing_to_complain_about(caplog: pytest.LogCaptureFix
 
 
 def test_every_document_keeps_to_the_standards_grammar() -> None:
-    orders = Paper("Orders", "ada", 5, tuple(Item(draw(question, "rain")) for question in ORDERS))
-    packages = [paper_package(paper) for paper in (PAPER, MIXED, orders)]
+    others = Paper("Others", "ada", 5, tuple(Item(draw(t, "rain")) for t in (*ORDERS, LEGS)))
+    packages = [paper_package(paper) for paper in (PAPER, MIXED, others)]
     for package in (*packages, class_package(CLASS.papers)):
         for name, content in files(package).items():
             if name.endswith(".xml") and name != "imsmanifest.xml":
