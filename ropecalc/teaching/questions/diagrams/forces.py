@@ -28,29 +28,15 @@ def _weight(facts: Facts, sheet: Sheet) -> str:
 
 
 def _pounds(facts: Facts, sheet: Sheet) -> str:
-    _cell(sheet, (0, 0), f"{facts.text('pounds_force')} lbf")
+    parts.cell(sheet, (0, 0), f"{facts.text('pounds_force')} lbf")
     sheet.ask((34, 0), (1, 0), "= ? kN")
     return "A load cell in a rope shows a number of pounds-force."
 
 
 def _kilograms(facts: Facts, sheet: Sheet) -> str:
-    _cell(sheet, (0, 0), f"{facts.text('kilonewtons')} kN")
-    _cell(sheet, (0, -96), "? kg", framed=True)
+    parts.cell(sheet, (0, 0), f"{facts.text('kilonewtons')} kN")
+    parts.cell(sheet, (0, -96), "? kg", framed=True)
     return "Two load cells hang one below the other in the same rope; a load pulls at the end."
-
-
-def _cell(sheet: Sheet, middle: Place, text: str, framed: bool = False) -> None:
-    """A load cell in a plumb rope, with its display."""
-    x, y = middle
-    parts.rope(sheet, (x, y + 56), (x, y + 32))
-    parts.rope(sheet, (x, y - 32), (x, y - 56))
-    sides = [(x + 12 * u, y + 28 * v) for u, v in ((-1, -1), (1, -1), (1, 1), (-1, 1))]
-    sheet.thing("#d5d9de", *sides, edge=parts.OUTLINE)
-    for end in (30, -30):
-        sheet.disc((x, y + end), 5.0, "#ffffff", parts.BAR)
-    dial = [(x + 36 * u, y + 13 * v) for u, v in ((-1, -1), (1, -1), (1, 1), (-1, 1))]
-    sheet.thing("#ffffff", *dial, edge=parts.BAR)
-    sheet.write(text, middle, bold=True, framed=framed)
 
 
 def _level_part(facts: Facts, sheet: Sheet) -> str:

@@ -34,6 +34,7 @@ LEG = Stroke("#8a919a", 4.0)
 PLUMB = Stroke("#8a919a", 1.1, (0, (4, 3)))
 ROPE = Stroke("#0a3f7a", 2.4)
 ARC = Stroke(SOFT_INK, 1.1)
+METAL = "#d5d9de"
 DOWN, UP, OUT, BACK = -math.pi / 2, math.pi / 2, 0.0, math.pi
 _HEAD, _HALF_HEAD = 10.0, 4.5
 _PERSON_SIZE, _LITTER_SIZE = 30.0, 70.0
@@ -41,6 +42,8 @@ LITTER_HANGS = 30.0
 """From the point at which a litter hangs down to its rail."""
 LITTER_DEEP = LITTER_HANGS + 0.24 * _LITTER_SIZE
 """From that point down to its underside."""
+LITTER_HALF_WIDE = 0.3 * _LITTER_SIZE
+"""From its middle to the end of its rail."""
 
 
 def way(direction: float) -> Place:
@@ -160,6 +163,31 @@ def frame(sheet: Sheet, head: Place, ground_y: float, feet: tuple[float, float])
     pulley(sheet, head, 8.0)
 
 
+# --- load cells ----------------------------------------------------------------------------------
+
+
+def cell(sheet: Sheet, middle: Place, text: str, framed: bool = False) -> None:
+    """A load cell in a plumb rope, with its display."""
+    x, y = middle
+    rope(sheet, (x, y + 56), (x, y + 32))
+    rope(sheet, (x, y - 32), (x, y - 56))
+    sheet.thing(METAL, *_corners(middle, 24, 56), edge=OUTLINE)
+    for end in (30, -30):
+        sheet.disc((x, y + end), 5.0, "#ffffff", BAR)
+    sheet.thing("#ffffff", *_corners(middle, 72, 26), edge=BAR)
+    sheet.write(text, middle, bold=True, framed=framed)
+
+
+def display(sheet: Sheet, middle: Place, text: str, framed: bool = False) -> None:
+    """A load cell that is small in its drawing: hardly more than its display."""
+    wide = extent(text, SIZE)[0] * (1.1 if framed else 1.0) + 14
+    x, y = middle
+    for side in (-1, 1):
+        sheet.disc((x + side * wide / 2, y), 4.0, METAL, OUTLINE)
+    sheet.thing("#ffffff", *_corners(middle, wide, 21), edge=BAR)
+    sheet.write(text, middle, bold=True, framed=framed)
+
+
 # --- loads and people ----------------------------------------------------------------------------
 
 
@@ -195,16 +223,16 @@ def _turned(about: Place, dx: float, dz: float, turn: float) -> Place:
 
 def box(sheet: Sheet, middle: Place, wide: float, high: float, text: str) -> None:
     """Something that is not drawn in full, by its name."""
-    x, y = middle
-    corners = [
-        (x - wide / 2, y - high / 2),
-        (x + wide / 2, y - high / 2),
-        (x + wide / 2, y + high / 2),
-        (x - wide / 2, y + high / 2),
-    ]
+    corners = _corners(middle, wide, high)
     sheet.area("#ffffff", *corners, edge=OUTLINE)
     sheet.avoid(corners)
     sheet.write(text, middle, bold=True, framed="?" in text)
+
+
+def _corners(middle: Place, wide: float, high: float) -> list[Place]:
+    x, y = middle
+    signs = ((-1, -1), (1, -1), (1, 1), (-1, 1))
+    return [(x + wide / 2 * u, y + high / 2 * v) for u, v in signs]
 
 
 # --- forces, angles and lengths ------------------------------------------------------------------
