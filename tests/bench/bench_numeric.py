@@ -71,6 +71,21 @@ def _line_margin(
     return np.minimum(rope, rest) / near_line
 
 
+def _bearing_ratio(efficiency: Any, turn: Any) -> Any:
+    """The smaller root of the axle's balance: tension lost over pull on the axle is one share."""
+    share = ((1 - efficiency) / (1 + efficiency)) ** 2
+    middle = (1 - share * cos(turn)) / (1 - share)
+    return middle - sqrt(middle**2 - 1)
+
+
+def _leg_compression(
+    downward_pull: Any, guy_tension: Any, guy_depression: Any, head_height: Any, head_reach: Any,
+    leg_half_spread: Any,
+) -> Any:  # fmt: skip
+    along = sqrt(1 + (head_reach / head_height) ** 2)
+    return along * (downward_pull + guy_tension * sin(guy_depression)) / (2 * cos(leg_half_spread))
+
+
 BY_HAND: dict[str, Callable[..., Any]] = {
     "redirects.hauled_redirect_pull": lambda front_tension, efficiency, strand_angle: (
         front_tension * np.sqrt(1 + 1 / efficiency**2 + 2 * cos(strand_angle) / efficiency)
@@ -341,6 +356,234 @@ BY_HAND: dict[str, Callable[..., Any]] = {
         np.ceil(
             np.log(1 - track_tension * (1 - efficiency**2) / line_limit) / (2 * np.log(efficiency))
         ),
+    ),
+    "anchors.back_leg_tension": lambda load, front_leg_angle, back_leg_angle, half_spread: (
+        load
+        / 2
+        / (sin(back_leg_angle) * cos(half_spread) / tan(front_leg_angle) + cos(back_leg_angle))
+    ),
+    "anchors.front_leg_tension": lambda load, front_leg_angle, back_leg_angle, half_spread: (
+        load
+        * sin(back_leg_angle)
+        * cos(half_spread)
+        / (
+            sin(back_leg_angle) * cos(half_spread) * cos(front_leg_angle)
+            + sin(front_leg_angle) * cos(back_leg_angle)
+        )
+    ),
+    "anchors.middle_leg_tension": lambda load, outer_leg_angle: (
+        load / (1 + 2 * cos(outer_leg_angle) ** 3)
+    ),
+    "anchors.outer_leg_tension": lambda load, outer_leg_angle: (
+        load * cos(outer_leg_angle) ** 2 / (1 + 2 * cos(outer_leg_angle) ** 3)
+    ),
+    "anchors.bridle_leg_tension": lambda load, leg_length, anchor_spacing: (
+        load * leg_length / sqrt(4 * leg_length**2 - anchor_spacing**2)
+    ),
+    "critical.redirect_ratio": lambda strand_angle: 2 * cos(strand_angle / 2),
+    "critical.line_ratio": lambda haul_elevation, ground_depression: (
+        cos(haul_elevation) / sin(haul_elevation - ground_depression)
+    ),
+    "critical.haul_ratio": lambda haul_elevation, ground_depression: (
+        cos(ground_depression) / sin(haul_elevation - ground_depression)
+    ),
+    "critical.mid_span_tension": lambda load, span, sag: (
+        load * sqrt(1 + span**2 / (4 * sag**2)) / 2
+    ),
+    "critical.span_ratio": lambda sag_ratio: sqrt(1 + 1 / (4 * sag_ratio**2)) / 2,
+    "critical.trolley_tension": lambda load, first_sag_angle, second_sag_angle: (
+        load / (sin(first_sag_angle) + sin(second_sag_angle))
+    ),
+    "critical.trolley_control": lambda load, first_sag_angle, second_sag_angle: (
+        load * tan((second_sag_angle - first_sag_angle) / 2)
+    ),
+    "critical.free_trolley_tension": lambda load, span, span_rise, span_rope: (
+        load / (2 * sqrt(1 - span**2 / span_rope**2))
+    ),
+    "critical.track_tension_at_litter_angle": lambda load, litter_angle, ground_depression: (
+        -load * cos(litter_angle - ground_depression) / sin(litter_angle)
+    ),
+    "critical.critical_redirect_angle": lambda pull_ratio: 2 * np.arccos(pull_ratio / 2),
+    "critical.critical_sag_ratio": lambda load_ratio: 1 / (2 * sqrt(4 * load_ratio**2 - 1)),
+    "critical.critical_line_elevation": lambda ground_depression, load_ratio: arctan(
+        tan(ground_depression) + 1 / (load_ratio * cos(ground_depression))
+    ),
+    "critical.critical_haul_elevation": lambda ground_depression, load_ratio: (
+        ground_depression + np.arcsin(cos(ground_depression) / load_ratio)
+    ),
+    "frames.landing": lambda head_height, head_reach, lean: head_height * tan(lean) - head_reach,
+    "frames.guy_in_front": (
+        lambda inward_pull, downward_pull, head_height, head_reach, guy_depression: (
+            (inward_pull * head_height - downward_pull * head_reach)
+            / (head_height * cos(guy_depression) + head_reach * sin(guy_depression))
+        )
+    ),
+    "frames.guy_behind": (
+        lambda inward_pull, downward_pull, head_height, head_reach, guy_depression: (
+            (downward_pull * head_reach - inward_pull * head_height)
+            / (head_height * cos(guy_depression) - head_reach * sin(guy_depression))
+        )
+    ),
+    "frames.leg_compression": _leg_compression,
+    "guiding_limits.two_hub_tension": (
+        lambda load, haul_elevation, ground_depression, hub_spread: (
+            load
+            * cos(haul_elevation)
+            / (
+                sin(haul_elevation) * cos(ground_depression) * cos(hub_spread)
+                - sin(ground_depression) * cos(haul_elevation)
+            )
+        )
+    ),
+    "guiding_limits.end_angle": lambda leg_rope_weight, ground_depression, line_tension: np.arcsin(
+        leg_rope_weight * cos(ground_depression) / (2 * line_tension)
+    ),
+    "guiding_limits.least_straight_tension": (
+        lambda leg_rope_weight, ground_depression, end_angle: (
+            leg_rope_weight * cos(ground_depression) / (2 * sin(end_angle))
+        )
+    ),
+    "guiding_limits.leg_sag": (
+        lambda leg_rope_weight, ground_depression, line_tension, ground_leg_length: (
+            leg_rope_weight * ground_leg_length * cos(ground_depression) / (8 * line_tension)
+        )
+    ),
+    "guiding_limits.side_force": (
+        lambda haul_tension, track_tension, haul_leg_length, ground_leg_length, sideways: (
+            sideways
+            * ((haul_tension + track_tension) / haul_leg_length + track_tension / ground_leg_length)
+        )
+    ),
+    "guiding_limits.hub_sliding_tension": lambda hub_mass, hub_friction, ground_depression: (
+        9.80665
+        * hub_friction
+        * hub_mass
+        / (cos(ground_depression) + hub_friction * sin(ground_depression))
+    ),
+    "hauling.throws_needed": lambda raise_height, throw_rise, reset_loss: np.maximum(
+        1, np.ceil((raise_height - reset_loss) / (throw_rise - reset_loss))
+    ),
+    "hauling.raise_time": (
+        lambda raise_height, advantage, hand_speed, throws, reset_loss, reset_time: (
+            advantage * (raise_height + (throws - 1) * reset_loss) / hand_speed
+            + (throws - 1) * reset_time
+        )
+    ),
+    "hauling.main_rope": lambda raise_height, edge_setback, advantage, throw_rise, haul_tail: (
+        raise_height + edge_setback + (advantage - 1) * throw_rise + haul_tail
+    ),
+    "hauling.snag_pull": lambda people, burst_per_person, advantage: (
+        people * burst_per_person * advantage
+    ),
+    "litter_pulley.track_tension_with_friction": (
+        lambda load, haul_elevation, ground_depression: (
+            load * cos(haul_elevation) / sin(haul_elevation - ground_depression)
+        )
+    ),
+    "litter_pulley.haul_tension_with_friction": (
+        lambda load, haul_elevation, ground_depression, leg_ratio: (
+            load
+            * (cos(ground_depression) - leg_ratio * cos(haul_elevation))
+            / sin(haul_elevation - ground_depression)
+        )
+    ),
+    "litter_pulley.sticking_leg_ratio": lambda haul_elevation, ground_depression: (
+        cos(ground_depression) / cos(haul_elevation)
+    ),
+    "locked.locked_offset": lambda track_length, z, x_A, z_A, x_B, z_B: _on_ellipse(
+        track_length, z, x_A, z_A, x_B, z_B
+    ),
+    "locked.swing_in_rate": lambda track_elevation, ground_depression: (
+        1 / tan((track_elevation + ground_depression) / 2)
+    ),
+    "measurement.weight_from_readings": (
+        lambda haul_tension, track_tension, haul_elevation, ground_depression: (
+            (haul_tension + track_tension) * sin(haul_elevation)
+            - track_tension * sin(ground_depression)
+        )
+    ),
+    "measurement.full_scale_error": lambda full_scale, cell_error, reading: (
+        full_scale * cell_error / reading
+    ),
+    "measurement.haul_sensitivity": lambda haul_elevation, ground_depression: (
+        -tan(haul_elevation) - 1 / tan(haul_elevation - ground_depression)
+    ),
+    "measurement.ground_sensitivity": lambda haul_elevation, ground_depression: (
+        1 / tan(haul_elevation - ground_depression)
+    ),
+    "measurement.rope_ahead_of_redirect": lambda reading, strand_angle, efficiency: (
+        reading / sqrt(1 + 2 * efficiency * cos(strand_angle) + efficiency**2)
+    ),
+    "raise_limits.governing_tension": (
+        lambda load, x_1, z_1, x_2, z_2, x_3, z_3, x_D, z_D, x_B, z_B: np.maximum(
+            _line_tension_from_places(load, x_1, z_1, x_D, z_D, x_B, z_B),
+            np.maximum(
+                _line_tension_from_places(load, x_2, z_2, x_D, z_D, x_B, z_B),
+                _line_tension_from_places(load, x_3, z_3, x_D, z_D, x_B, z_B),
+            ),
+        )
+    ),
+    "redirects.combined_head_pull": (
+        lambda load, haul_elevation, ground_depression, back_depression: (
+            2
+            * load
+            * sin((haul_elevation + back_depression) / 2)
+            * cos(ground_depression)
+            / sin(haul_elevation - ground_depression)
+        )
+    ),
+    "redirects.unequal_redirect_pull": (
+        lambda front_tension, back_tension, front_depression, back_depression: sqrt(
+            front_tension**2
+            + back_tension**2
+            - 2 * front_tension * back_tension * cos(front_depression + back_depression)
+        )
+    ),
+    "redirects.unequal_head_lean": (
+        lambda front_tension, back_tension, front_depression, back_depression: arctan(
+            (back_tension * cos(back_depression) - front_tension * cos(front_depression))
+            / (back_tension * sin(back_depression) + front_tension * sin(front_depression))
+        )
+    ),
+    "sheaves.bearing_ratio": _bearing_ratio,
+    "sheaves.tenth_rule": lambda load, sheaves, parts: load * (1 + sheaves / 10) / parts,
+    "slip.slip_along_arc": lambda slip, haul_elevation, ground_depression: (
+        slip / sin(haul_elevation - ground_depression)
+    ),
+    "slip.slip_inward": lambda slip, haul_elevation, ground_depression: (
+        slip * sin(haul_elevation) / sin(haul_elevation - ground_depression)
+    ),
+    "strength.margin": lambda strength, component_load, load_uncertainty, strength_uncertainty: (
+        strength * (1 - strength_uncertainty) / (component_load * (1 + load_uncertainty))
+    ),
+    "strength.terminated_strength": lambda breaking_strength, termination: (
+        breaking_strength * termination
+    ),
+    "stretch.unstretched_length": lambda stretched_length, rope_tension, stiffness: (
+        stretched_length / (1 + rope_tension / stiffness)
+    ),
+    "stretch.stiffness_from_quoted_elongation": lambda breaking_strength, quoted_elongation: (
+        breaking_strength / (10 * quoted_elongation)
+    ),
+    "stretch.stiffness_from_two_loads": lambda load_step, elongation: load_step / elongation,
+    "swing.swing_fall": lambda haul_leg_length, off_plumb: (
+        haul_leg_length - sqrt(haul_leg_length**2 - off_plumb**2)
+    ),
+    "swing.swing_peak": lambda load, haul_leg_length, off_plumb: (
+        load * (3 - 2 * sqrt(1 - (off_plumb / haul_leg_length) ** 2))
+    ),
+    "swing.arrest_peak": lambda load, belay_slack, belay_length, stiffness: (
+        load * (1 + sqrt(1 + 2 * stiffness * belay_slack / (load * belay_length)))
+    ),
+    "swing.fastest_fall": lambda load, belay_slack, belay_length, stiffness: (
+        belay_slack + load * belay_length / (2 * stiffness)
+    ),
+    "tensioner.lines_ceiling": lambda efficiency: 1 / (1 - efficiency**2),
+    "tensioner.released_slack": lambda play, lines: play / (lines - 1),
+    "track_path.released_track_tension": lambda load, track_elevation, ground_depression: (
+        load
+        * cos((track_elevation + ground_depression) / 2)
+        / (2 * sin((track_elevation - ground_depression) / 2))
     ),
 }
 
