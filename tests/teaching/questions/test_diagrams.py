@@ -24,7 +24,7 @@ _WIDEST, _TALLEST = 400.0, 290.0
 _SMALLEST_TYPE = 9.0
 WITHOUT: dict[str, str] = {}
 """Questions that need no drawing, each with the reason."""
-WITHOUT_YET = (8, 9, 10, 11, 12)
+WITHOUT_YET = (9, 10, 11, 12)
 """Lessons whose questions have no drawings yet."""
 _OTHER_UNITS = Display(force="lbf", length="ft", mass="lb", angle="rad")
 

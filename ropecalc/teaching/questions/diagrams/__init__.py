@@ -9,6 +9,7 @@ from ropecalc.teaching.questions.diagrams import (
     forces,
     friction,
     high_directional,
+    holding_off,
     orders,
     throw_and_time,
 )
@@ -26,6 +27,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **friction.DIAGRAMS,
     **throw_and_time.DIAGRAMS,
     **critical_angles.DIAGRAMS,
+    **holding_off.DIAGRAMS,
     **orders.DIAGRAMS,
 }
 """What draws each question, by the question's key."""

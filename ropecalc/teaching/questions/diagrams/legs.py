@@ -8,7 +8,7 @@ import math
 from dataclasses import dataclass
 
 from ropecalc.teaching.canvas import INK, SOFT_INK
-from ropecalc.teaching.drawing import HAUL, TAG, TRACK, WEIGHT
+from ropecalc.teaching.drawing import HAUL, ROCK_FACE, TAG, TRACK, WEIGHT
 from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.diagrams import parts
 from ropecalc.teaching.questions.diagrams.facts import Facts
@@ -30,6 +30,7 @@ _APART = _WHEEL - _INNER
 _BACK = BACK + math.radians(8)
 """Towards the team."""
 _FRAME = 38.0
+_CLEAR = 14.0
 
 
 @dataclass(frozen=True)
@@ -91,7 +92,15 @@ def _finish(sheet: Sheet, rig: Rig) -> None:
     edge = min(rig.head[0] - 18, -36.0)
     parts.frame(sheet, rig.head, rig.head[1] - _FRAME, (edge - 30, edge - 4))
     parts.litter(sheet, AT)
-    parts.hub(sheet, rig.hub)
+    if rig.hub[1] > 0:  # across the gorge, on rock that the line clears
+        x, y = rig.hub[0] - _CLEAR, rig.hub[1] - 11
+        low, far = -parts.LITTER_DEEP - 10, rig.hub[0] + 42
+        face = [(x, y), (x + 3, 0.3 * low), (x + 5, low)]
+        sheet.area(ROCK_FACE, *face, (far, low), (far, y))
+        sheet.line(parts.EDGE, *face)
+        parts.hub(sheet, rig.hub, _CLEAR)
+    else:
+        parts.hub(sheet, rig.hub)
     sheet.label("team", rig.team, (-1, 0), SOFT_INK)
     sheet.label("hub", (rig.hub[0] + 8, rig.hub[1] - 20), (0, -1), SOFT_INK)
 
@@ -102,6 +111,11 @@ def load(facts: Facts, sheet: Sheet) -> None:
     sheet.label(facts.text("load"), (tip[0], tip[1] + 8), (-1, 0), INK)
 
 
-def ask_on_ground_leg(sheet: Sheet, rig: Rig, text: str) -> None:
-    """Ask for the tension of what leaves the litter to the right."""
-    sheet.ask(parts.step(rig.hub, rig.fall, -44), parts.way(rig.fall + UP), text)
+def ask_on_haul(sheet: Sheet, rig: Rig) -> None:
+    """Ask for the tension of the haul line."""
+    sheet.ask(parts.step(AT, rig.rise, 0.6 * _UPPER), parts.way(rig.rise - UP), "haul ?")
+
+
+def ask_on_ground_leg(sheet: Sheet, rig: Rig, text: str, side: float = UP) -> None:
+    """Ask for the tension of what leaves the litter to the right, above it or below."""
+    sheet.ask(parts.step(rig.hub, rig.fall, -44), parts.way(rig.fall + side), text)

@@ -99,10 +99,13 @@ def outcrop(sheet: Sheet, tip: Place, wall: float, high: float = 26.0) -> None:
     sheet.line(EDGE, *corners)
 
 
-def hub(sheet: Sheet, at: Place) -> None:
-    """The ground anchor out in front: a plate held by two pickets, on ground of its own."""
+def hub(sheet: Sheet, at: Place, before: float = 26.0) -> None:
+    """The ground anchor out in front: a plate held by two pickets, on ground of its own.
+
+    The ground starts so many pixels ``before`` the plate.
+    """
     x, y = at
-    ground(sheet, (x - 26, y - 11), 68, 9)
+    ground(sheet, (x - before, y - 11), before + 42, 9)
     for foot in (20, 32):
         top = (x + foot + 5, y + 4)
         sheet.line(Stroke(EDGE.color, 4.0), (x + foot, y - 12), top)
@@ -117,6 +120,17 @@ def hub(sheet: Sheet, at: Place) -> None:
 def rope(sheet: Sheet, *points: Place, stroke: Stroke = ROPE) -> None:
     """A rope through ``points``."""
     sheet.line(stroke, *points)
+
+
+def parted(sheet: Sheet, at: Place, gap: float = 16.0) -> None:
+    """A level rope that has parted: its ends stand apart."""
+    x, y = at
+    half = gap / 2
+    sheet.area("#ffffff", *_corners(at, gap, 8))
+    for side in (-1, 1):
+        end = x + side * half
+        sheet.line(THIN, (end, y), (end - side * 5, y + 5))
+        sheet.line(THIN, (end, y), (end - side * 5, y - 5))
 
 
 def knot(sheet: Sheet, at: Place) -> None:
