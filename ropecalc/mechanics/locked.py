@@ -233,13 +233,14 @@ class Locked:
             tension = display.show(at.forces.line_tension, Kind.FORCE)
             return f"{name}: {distance} out from the wall, track tension {tension}."
 
-        raised = self.z > self.z_before
-        what = (
-            "Raising against a locked tensioner swings the litter in: the rope keeps its length."
-            if raised
-            else "Lowering against a locked tensioner swings the litter out: the rope keeps its "
-            "length."
-        )
+        if self.z == self.z_before:
+            what = "Neither raised nor lowered: the litter stays where it is."
+        else:
+            how, way = ("Raising", "in") if self.z > self.z_before else ("Lowering", "out")
+            what = (
+                f"{how} against a locked tensioner swings the litter {way}: the rope keeps its "
+                "length."
+            )
         lines = (
             said(what, law=True),
             said(bound("Before", self.before)),

@@ -163,7 +163,7 @@ class WeakestLink:
         if self.required is None:
             return "No limit entered."
         side = "Inside" if self.inside else "Outside"
-        return f"{side} the limit you entered, a factor of {self.required:.3g}."
+        return f"{side} the limit you entered, a factor of {self.required:.6g}."
 
 
 def weakest_link(
@@ -199,6 +199,7 @@ def weakest_link(
     least = table.min(axis=0)
     if np.all(least == np.inf):
         raise DomainError("No component is loaded. Give at least one the load that it carries.")
+    enough = None if required is None else least >= required * (1 - _NOISE)
     weakest = np.where(least == np.inf, -1, table.argmin(axis=0))
     return WeakestLink(
         components=parts,
@@ -208,11 +209,12 @@ def weakest_link(
         load_uncertainty=more,
         strength_uncertainty=less,
         required=required,
-        inside=None if required is None else (least >= required if least.ndim
-                                              else bool(least >= required)),
-    )  # fmt: skip
+        inside=None if required is None else (enough if least.ndim else bool(enough)),
+    )
 
 
+_NOISE = 1e-12
+"""What the last digits of a quotient may be off by: no verdict hangs on it."""
 _MAY_BE_IDLE = replace(q.COMPONENT_LOAD, domain=NOT_NEGATIVE)
 
 

@@ -11,6 +11,7 @@ from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics.holding import Method, Point, Reach, Rig, hold
 from ropecalc.mechanics.locked import OUT_BEFORE_DOWN, locked_offset, move_locked, swing_in_rate
+from ropecalc.mechanics.slip import outward_balance
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
 from ropecalc.units import Display
 from tests.mechanics.cases import CASE, CASE_LOAD, distance, solve_balance
@@ -331,3 +332,22 @@ def test_level_track_and_mirrored_legs() -> None:
     """With legs that slope alike the litter swings in as the half-angle form says: 45°, 1 to 1."""
     rate = swing_in_rate(track_elevation=radians(60), ground_depression=radians(30))
     assert rate == pytest.approx(1.0)
+
+
+def test_at_the_height_of_the_hub_nothing_is_divided_by_nothing() -> None:
+    """Furthest out at that height is the hub itself, where the ground leg has no direction."""
+    with np.errstate(all="raise"):
+        found = move_locked(CASE, CASE_LOAD, 2.5, 27.0, new_z=[CASE.hub.z, 26.0], stiffness=5e4)
+        alone = move_locked(CASE, CASE_LOAD, 2.5, 27.0, new_z=CASE.hub.z + 1e-9, stiffness=5e4)
+        pull = outward_balance(Method.TRACK, CASE, CASE_LOAD, CASE.hub.x, CASE.hub.z, 0.0)
+    assert found.elastic.x[0] == pytest.approx(alone.elastic.x, abs=1e-6)
+    assert found.rigid.x[0] == pytest.approx(alone.rigid.x, abs=1e-6)
+    assert pull < 0
+
+
+def test_without_a_move_it_says_so() -> None:
+    found = move_locked(CASE, CASE_LOAD, 2.5, 27.0, new_z=27.0, stiffness=5e4)
+    text = found.explain().as_text()
+    assert "Neither raised nor lowered: the litter stays where it is." in text
+    assert "Lowering against" not in text and "Raising against" not in text
+    assert found.rigid.x == pytest.approx(2.5) and found.elastic.x == pytest.approx(2.5)

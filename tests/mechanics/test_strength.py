@@ -126,7 +126,7 @@ def test_along_a_raise_the_weakest_may_change() -> None:
     ("required", "inside", "words"),
     [
         (5.0, True, "Inside the limit you entered, a factor of 5."),
-        (8e3 / 1500, True, "Inside the limit you entered, a factor of 5.33."),
+        (8e3 / 1500, True, "Inside the limit you entered, a factor of 5.33333."),
         (5.34, False, "Outside the limit you entered, a factor of 5.34."),
         (None, None, "No limit entered."),
     ],
@@ -138,6 +138,29 @@ def test_against_the_factor_that_was_entered(
     assert found.inside is inside
     assert found.verdict == words
     assert found.explain().result.endswith(words)
+
+
+@pytest.mark.parametrize("load", [2996.0, 1549.0, 1e3, 737.0])
+def test_rounding_in_the_last_digits_tips_no_verdict(load: float) -> None:
+    """Made to be 6 exactly; as a number of the machine it may be 5.999999999999999."""
+    part = Component("grab", load * 6 * 1.3 / 0.9, load)
+    doubts = {"load_uncertainty": 0.3, "strength_uncertainty": 0.1}
+    found = weakest_link([part], **doubts, required=6.0)
+    assert found.inside is True
+    assert (
+        found.explain().result.replace("6.0.", "6.").startswith("weakest: grab, factor 6. Inside")
+    )
+    above = weakest_link([part], **doubts, required=6.000001)
+    assert above.inside is False
+    along = Component("grab", part.strength, np.array([load, 1.001 * load]))
+    assert weakest_link([along], **doubts, required=6.0).inside.tolist() == [True, False]
+
+
+def test_the_limit_is_said_as_it_was_entered_and_the_margin_rounded_down() -> None:
+    """5.04 is not inside 5.05, whatever both are when they are rounded."""
+    found = weakest_link([Component("grab", 5040.0, 1000.0)], required=5.045)
+    result = found.explain().result
+    assert result == "weakest: grab, factor 5.0. Outside the limit you entered, a factor of 5.045."
 
 
 def test_in_words_rounded_against_the_user() -> None:
