@@ -11,6 +11,7 @@ from ropecalc.teaching.questions.diagrams import (
     high_directional,
     holding_off,
     orders,
+    tensioner,
     throw_and_time,
 )
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
@@ -28,6 +29,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **throw_and_time.DIAGRAMS,
     **critical_angles.DIAGRAMS,
     **holding_off.DIAGRAMS,
+    **tensioner.DIAGRAMS,
     **orders.DIAGRAMS,
 }
 """What draws each question, by the question's key."""
