@@ -3,6 +3,10 @@
 from ropecalc.derivation import Derivation, Explanation, Line
 from ropecalc.teaching.questions.passage import Passage
 
+WIDEST = 700
+"""Signs of LaTeX in a formula that a page still shows; above that it is several pages wide."""
+TOO_WIDE = "The formula is too wide for a page; the steps before it give the same."
+
 
 def in_words(explanation: Explanation) -> Passage:
     """The laws as sentences."""
@@ -31,23 +35,29 @@ def with_numbers(derivation: Derivation, explanation: Explanation) -> Passage:
 
 
 def solved(derivation: Derivation, explanation: Explanation) -> tuple[Passage, ...]:
-    """The last formula with symbols; nothing where a law states the result itself."""
+    """The last formula with symbols; nothing where a law states the result, or it is too wide."""
     last = explanation.lines[-1]
-    if last.is_law:
+    if last.is_law or not _fits(last):
         return ()
     return (Passage(f"Solved for the {derivation.result.meaning}.", (last.latex,), (last.text,)),)
 
 
 def step_by_step(explanation: Explanation) -> tuple[Passage, ...]:
-    """Every step with the numbers."""
+    """Every step with the numbers; of a formula that is too wide, what it does."""
     return tuple(
         Passage(
             line.sentence,
             (line.latex, line.numbers) if line.numbers else (line.latex,),
             (line.text,),
         )
+        if _fits(line)
+        else Passage(f"{line.sentence} {TOO_WIDE}")
         for line in explanation.lines
     )
+
+
+def _fits(line: Line) -> bool:
+    return len(line.latex) <= WIDEST
 
 
 def _laws(explanation: Explanation) -> list[Line]:
