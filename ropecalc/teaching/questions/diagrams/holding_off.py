@@ -7,7 +7,7 @@ from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.bank import holding_off as bank
 from ropecalc.teaching.questions.diagrams import legs, parts, section
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
-from ropecalc.teaching.questions.diagrams.parts import BACK, DOWN, OUT, UP
+from ropecalc.teaching.questions.diagrams.parts import DOWN, OUT, UP
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 
 # --- an attendant --------------------------------------------------------------------------------
@@ -70,24 +70,9 @@ def _haul_of_attendant(facts: Facts, sheet: Sheet) -> str:
 # --- legs at their angles ------------------------------------------------------------------------
 
 
-def _angles(facts: Facts, sheet: Sheet, fall: str = "ground_depression", sense: int = -1) -> None:
-    """Both legs' angles from the level, the ground leg's downward or upward."""
-    rise, low = facts.value("haul_elevation"), sense * facts.value(fall)
-    parts.level(sheet, legs.AT, -62)
-    parts.level(sheet, legs.AT, 88)
-    parts.angle(sheet, legs.AT, 40, BACK, BACK - rise, facts.text("haul_elevation"))
-    parts.angle(sheet, legs.AT, 66, OUT, low, facts.text(fall))
-
-
 def _tagged(facts: Facts, sheet: Sheet) -> legs.Rig:
     rig = legs.tag(sheet, facts.value("haul_elevation"), facts.value("ground_depression"))
-    _angles(facts, sheet)
-    return rig
-
-
-def _tracked(facts: Facts, sheet: Sheet) -> legs.Rig:
-    rig = legs.track(sheet, facts.value("haul_elevation"), facts.value("ground_depression"))
-    _angles(facts, sheet)
+    legs.angles(facts, sheet)
     return rig
 
 
@@ -99,21 +84,21 @@ def _against_tag(facts: Facts, sheet: Sheet) -> str:
 
 
 def _beside_track(facts: Facts, sheet: Sheet) -> str:
-    rig = _tracked(facts, sheet)
+    rig = legs.tracked(facts, sheet)
     legs.load(facts, sheet)
     legs.ask_on_haul(sheet, rig)
     return legs.TRACK_RIG
 
 
 def _track_tension(facts: Facts, sheet: Sheet) -> str:
-    rig = _tracked(facts, sheet)
+    rig = legs.tracked(facts, sheet)
     legs.load(facts, sheet)
     legs.ask_on_ground_leg(sheet, rig, "track ?")
     return legs.TRACK_RIG
 
 
 def _lift(facts: Facts, sheet: Sheet) -> str:
-    rig = _tracked(facts, sheet)
+    rig = legs.tracked(facts, sheet)
     tip = parts.arrow(sheet, (40, 16), UP, 46, PUSH)
     sheet.ask((tip[0], tip[1] - 22), (1, 0), "upward ?")
     sheet.label(
@@ -127,7 +112,7 @@ def _lift(facts: Facts, sheet: Sheet) -> str:
 def _high_hub(facts: Facts, sheet: Sheet) -> str:
     rise, up = facts.value("haul_elevation"), facts.value("line_elevation")
     rig = legs.tag(sheet, rise, -up)
-    _angles(facts, sheet, "line_elevation", 1)
+    legs.angles(facts, sheet, "line_elevation", 1)
     legs.load(facts, sheet)
     legs.ask_on_ground_leg(sheet, rig, "tag ?", UP)
     return (

@@ -12,7 +12,7 @@ from ropecalc.teaching.drawing import HAUL, ROCK_FACE, TAG, TRACK, WEIGHT
 from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.diagrams import parts
 from ropecalc.teaching.questions.diagrams.facts import Facts
-from ropecalc.teaching.questions.diagrams.parts import BACK, DOWN, UP
+from ropecalc.teaching.questions.diagrams.parts import BACK, DOWN, OUT, UP
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 
 AT: Place = (0.0, 0.0)
@@ -109,6 +109,22 @@ def load(facts: Facts, sheet: Sheet) -> None:
     """The weight of all that hangs."""
     tip = parts.arrow(sheet, (0, -parts.LITTER_DEEP), DOWN, 30, WEIGHT)
     sheet.label(facts.text("load"), (tip[0], tip[1] + 8), (-1, 0), INK)
+
+
+def angles(facts: Facts, sheet: Sheet, fall: str = "ground_depression", sense: int = -1) -> None:
+    """Both legs' angles from the level, the ground leg's downward or upward."""
+    rise, low = facts.value("haul_elevation"), sense * facts.value(fall)
+    parts.level(sheet, AT, -62)
+    parts.level(sheet, AT, 88)
+    parts.angle(sheet, AT, 40, BACK, BACK - rise, facts.text("haul_elevation"))
+    parts.angle(sheet, AT, 66, OUT, low, facts.text(fall))
+
+
+def tracked(facts: Facts, sheet: Sheet) -> Rig:
+    """Track lines at the given haul elevation and ground depression."""
+    rig = track(sheet, facts.value("haul_elevation"), facts.value("ground_depression"))
+    angles(facts, sheet)
+    return rig
 
 
 def ask_on_haul(sheet: Sheet, rig: Rig) -> None:

@@ -197,7 +197,7 @@ def _hands(facts: Facts, sheet: Sheet) -> str:
     x, y = rig.tail
     parts.box(sheet, (x + 12, y), 38, 22, f"{facts.text('tail_advantage')}:1")
     parts.arrow(sheet, (x + 31, y), OUT, 34, PUSH)
-    sheet.ask((x + 26, y - 8), (0, -1), "hands ?")
+    sheet.ask((x + 26, y - 13), (0, -1), "hands ?")
     return (
         f"{_LINES} Hands pull on a further system on the tail of the rope, which runs through the "
         "device."
