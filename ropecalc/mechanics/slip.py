@@ -10,7 +10,7 @@
 
 First-order results are derivations; :func:`slipped` gives the places themselves, for ropes that
 do not stretch and for a line that does. The haul line is taken not to stretch. At rest that lets
-the litter move in a little further than a stretching one; in a jerk, usually a little less far.
+the litter move in a little further than a stretching one; in a jerk, less far (``HAUL_KEEPS``).
 """
 
 from dataclasses import dataclass
@@ -117,14 +117,19 @@ class Rest:
 
 
 HAUL_KEEPS = (
-    "The haul line does not stretch. One that does can let a sudden swing go a few per cent "
-    "further."
+    "The haul line does not stretch. One that does can let a sudden swing go further: by a "
+    "twentieth if it takes at least three times the force to stretch the haul leg by a metre that "
+    "it takes for the track lines; by half as much again and more where it takes less."
 )
 
 
 @dataclass(frozen=True)
 class Turn:
-    """Where a swing turns back (m), how far towards the wall that is (m), and the tension (N)."""
+    """Where a swing turns back (m), how far towards the wall that is (m), and the tension (N).
+
+    For a haul line that keeps its length; :data:`HAUL_KEEPS` says by how much one that stretches
+    can go further.
+    """
 
     x: Any
     z: Any

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
 from ropecalc import cautions
@@ -23,7 +24,7 @@ from ropecalc.mechanics.slip import (
     slipped,
 )
 from ropecalc.mechanics.stretch import BOTH_BOUNDS, ELASTIC
-from ropecalc.units import Display
+from ropecalc.units import STANDARD_GRAVITY, Display
 from tests.mechanics.cases import CASE, CASE_LOAD, distance, pulls, solve_balance
 from tests.mechanics.settling import Rope, settle
 
@@ -362,7 +363,7 @@ def test_it_tells_both_bounds_in_words() -> None:
     assert "The track line carries 1.53 kN; 0.200 m of it slips out." in text
     assert "nothing stretches it moves 0.366 m along the arc, 0.340 m of it towards" in text
     assert "the line stretches it moves 0.126 m along the arc, 0.116 m of it towards" in text
-    assert "a sudden swing go a few per cent further" in text
+    assert "can let a sudden swing go further: by a twentieth if" in text
     assert "A slip of 1.55 m would lose the whole distance out." in text
     assert "slips at once the litter swings in up to 0.232 m towards the wall before" in text
     assert text.endswith("movement towards the wall: allow 0.340 m")
@@ -387,3 +388,79 @@ def test_a_method_by_its_words_slips_like_itself() -> None:
     assert line_length("tag line", CASE, 2.5, 27.0) == line_length(Method.TAG, CASE, 2.5, 27.0)
     with pytest.raises(DomainError, match="must be attendant, tag line or track line"):
         slipped("rope", *place, slip=0.1, stiffness=5e4)
+
+
+def thrown(found: Slipped, rig: Rig, load: float, x: float, z: float, haul: float) -> float:
+    """How far towards the wall the litter comes before it turns, by Newton and Hooke in the plane.
+
+    All ropes stretch; ``haul`` N is the stiffness of the haul line, for which ``found`` has none.
+    """
+    top, here = np.array([rig.haul_directional.x, rig.haul_directional.z]), np.array([x, z])
+    ends = [np.array([rig.hub.x, rig.hub.z])]
+    if found.method is Method.TRACK:
+        ends.append(np.array([rig.track_directional.x, rig.track_directional.z]))
+    whole = sum(np.linalg.norm(end - here) for end in ends)
+    loose = whole / (1 + found.before.line_tension / found.stiffness) + found.slip
+    leg = np.linalg.norm(top - here) / (1 + found.before.haul_tension / haul)
+
+    def motion(_t: float, state: np.ndarray) -> list[float]:
+        legs = [end - state[:2] for end in ends]
+        longs = [np.hypot(*one) for one in legs]
+        tension = max(0.0, found.stiffness * (sum(longs) - loose) / loose)
+        up = top - state[:2]
+        long = np.hypot(*up)
+        force = max(0.0, haul * (long - leg) / leg) * up / long - np.array([0.0, load])
+        force = force + tension * sum(one / size for one, size in zip(legs, longs, strict=True))
+        return [*state[2:], *(force * STANDARD_GRAVITY / load)]
+
+    def turns(t: float, state: np.ndarray) -> float:
+        return float(state[2]) if t > 0.02 else -1.0
+
+    turns.terminal, turns.direction = True, 1  # type: ignore[attr-defined]
+    path = solve_ivp(motion, (0, 12), [*here, 0, 0], events=turns, max_step=0.02, rtol=1e-6,
+                     atol=1e-8)  # fmt: skip
+    return float(x - path.y[0].min())
+
+
+def spring_ratio(found: Slipped, rig: Rig, x: float, z: float, haul: float) -> float:
+    """Force for a metre of the haul leg over that for a metre of the holding line."""
+    leg = np.hypot(x - rig.haul_directional.x, z - rig.haul_directional.z)
+    return float(haul / leg / (found.stiffness / line_length(found.method, rig, x, z)))
+
+
+def test_a_haul_line_that_stretches_throws_a_twentieth_further_at_most_while_it_is_stiff() -> None:
+    rng = np.random.default_rng(20)
+    tried, further = 0, []
+    while tried < 40:
+        top = Point(0.3, rng.uniform(12, 60))
+        rig = Rig(top, top, Point(rng.uniform(15, 80), rng.uniform(-5, 0.5 * top.z)))
+        x, z = rng.uniform(0.8, 4.3), top.z - rng.uniform(2, 0.7 * top.z)
+        method = Method.TRACK if tried % 3 else Method.TAG
+        values = {"stiffness": 10 ** rng.uniform(4.2, 5.9), "slip": rng.uniform(0.05, 0.8)}
+        try:
+            found = slipped(method, rig, 2000.0, x, z, **values)
+        except DomainError:
+            continue
+        leg = np.hypot(x - top.x, z - top.z)
+        stiffness = values["stiffness"] / line_length(method, rig, x, z)
+        haul = stiffness * leg * rng.uniform(3, 8)
+        assert spring_ratio(found, rig, x, z, haul) >= 3 - 1e-9
+        tried += 1
+        further.append(thrown(found, rig, 2000.0, x, z, haul) / found.inward)
+    assert max(further) <= 1.05
+    assert max(further) > 1.0  # so it is not a bound by itself
+
+
+def test_the_worst_rigs_that_were_found_throw_it_half_as_far_again() -> None:
+    """Very stiff lines to the hub and a soft haul line, far down: looked for by trial."""
+    worst = 0.0
+    for top_z, hub, place, stiffness, strain, slack in (
+        (10.044837, (16.968022, 8.315163), (3.967238, 6.240485), 587714.0, 0.00519269, 0.216599),
+        (11.344899, (18.292427, 9.706641), (4.213769, 3.721787), 884147.0, 0.00659507, 0.716036),
+    ):
+        rig = Rig(Point(0.3, top_z), Point(0.3, top_z), Point(*hub))
+        found = slipped(Method.TRACK, rig, 2000.0, *place, slip=slack, stiffness=stiffness)
+        haul = found.before.haul_tension / strain
+        assert spring_ratio(found, rig, *place, haul) < 3
+        worst = max(worst, thrown(found, rig, 2000.0, *place, haul) / found.inward)
+    assert 1.5 < worst <= 1.6
