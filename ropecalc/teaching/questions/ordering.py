@@ -11,21 +11,19 @@ from dataclasses import dataclass
 from hashlib import sha256
 from itertools import count, pairwise
 from types import SimpleNamespace
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import Any, ClassVar
 
 from ropecalc.derivation import Derivation, Variable
 from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.questions import explaining
 from ropecalc.teaching.questions.applied import Applied
 from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.order_line import OrderLine
 from ropecalc.teaching.questions.order_marking import mark_order
 from ropecalc.teaching.questions.passage import Passage
 from ropecalc.teaching.questions.question import Listeners, NamedMistake, Values, shown_givens
 from ropecalc.teaching.questions.verdict import Marked
 from ropecalc.units import Display
-
-if TYPE_CHECKING:
-    from ropecalc.teaching.questions.order_line import OrderLine
 
 LETTERS = "ABCDEFGH"
 _APART = 0.08
@@ -237,10 +235,8 @@ class Ordering:
 
     def answer_line(
         self, values: Values, text: str, display: Display, listeners: Listeners
-    ) -> "OrderLine":
+    ) -> OrderLine:
         """A list to choose from for each place."""
-        from ropecalc.teaching.questions.order_line import OrderLine
-
         return OrderLine(self, values, text, display, listeners)
 
 

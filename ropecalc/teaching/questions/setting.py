@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 from types import SimpleNamespace
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import Any, ClassVar
 
 import numpy as np
 
@@ -22,13 +22,11 @@ from ropecalc.teaching.questions.applied import Applied
 from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.passage import Passage
 from ropecalc.teaching.questions.question import Listeners, NamedMistake, Values
+from ropecalc.teaching.questions.setting_line import SettingLine
 from ropecalc.teaching.questions.setting_marking import mark_setting
 from ropecalc.teaching.questions.verdict import Marked
 from ropecalc.teaching.sliders import Control, Scale
 from ropecalc.units import Display, to_si
-
-if TYPE_CHECKING:
-    from ropecalc.teaching.questions.setting_line import SettingLine
 
 Setting = Mapping[str, float]
 """Where the controls stand, SI, by the quantity's name."""
@@ -445,10 +443,8 @@ class RigTask:
 
     def answer_line(
         self, _values: Values, text: str, display: Display, listeners: Listeners
-    ) -> "SettingLine":
+    ) -> SettingLine:
         """Sliders."""
-        from ropecalc.teaching.questions.setting_line import SettingLine
-
         return SettingLine(self, text, display, listeners)
 
 

@@ -9,22 +9,20 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 from types import SimpleNamespace
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import Any, ClassVar
 
 import numpy as np
 
 from ropecalc.derivation import Derivation, Explanation, Variable
 from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.questions import explaining
+from ropecalc.teaching.questions.entry import Entry
 from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.number_marking import mark_number
 from ropecalc.teaching.questions.passage import Passage
 from ropecalc.teaching.questions.question import Listeners, NamedMistake, Values
 from ropecalc.teaching.questions.verdict import Marked
 from ropecalc.units import Display, Kind
-
-if TYPE_CHECKING:
-    from ropecalc.teaching.questions.entry import Entry
 
 __all__ = ["Given", "Mistake", "Template", "Tolerance"]
 
@@ -237,8 +235,6 @@ class Template:
 
     def answer_line(
         self, _values: Values, text: str, display: Display, listeners: Listeners
-    ) -> "Entry":
+    ) -> Entry:
         """A line to type in."""
-        from ropecalc.teaching.questions.entry import Entry
-
         return Entry(text, self.kind, display, listeners)
