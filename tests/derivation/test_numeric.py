@@ -45,6 +45,9 @@ def test_common_parts_are_worked_out_once() -> None:
     source = inspect.getsource(numpy_function([a, b], sympy.sqrt(angle) + sympy.exp(angle)))
     assert source.count("sin(") == 1
     assert math.isclose(numpy_function([a, b], angle + angle**2)(2.0, 0.0), 0.0)
+    longer = a * sympy.sin(b + c)
+    three_times = sympy.sqrt(longer) + sympy.exp(longer) + sympy.cos(longer)
+    assert inspect.getsource(numpy_function([a, b, c], three_times)).count("sin(") == 1
 
 
 def test_a_case_in_which_nothing_is_divided_by_nothing() -> None:

@@ -372,3 +372,12 @@ def test_legs_pulled_apart_by_two_balances(before: float, after: float) -> None:
 
     found = anchors.leg_growth(angle_before=math.radians(before), angle_after=math.radians(after))
     assert found == pytest.approx(leg(after) / leg(before))
+
+
+def test_legs_that_all_lie_level_are_refused_wherever_they_point() -> None:
+    """Back legs that lie level and straight aside give the front leg nothing to pull against."""
+    level = math.pi / 2 - 1e-4
+    asked = {"load": 2000.0, "front_leg_angle": 0.8, "back_leg_angle": level, "half_spread": level}
+    for derivation in (anchors.front_leg_tension, anchors.back_leg_tension):
+        with pytest.raises(DomainError, match="must not all lie level"):
+            derivation(**asked)

@@ -390,3 +390,12 @@ def test_it_goes_together_with_the_offset_from_places() -> None:
         ground_depression=math.atan2(z - 0.5, 40.0 - x),
     )
     assert off == pytest.approx(x - 0.3, rel=1e-9)
+
+
+def test_at_the_very_height_of_either_directional_nothing_is_lifted() -> None:
+    place = {"haul_directional": (0.3, 32.0), "hub": (40.0, 0.5), "load": 2e3, "line_tension": 2e3}
+    for track in ((0.3, 33.0), (0.3, 31.0), None):
+        height = min(32.0, track[1] if track else 32.0)
+        with pytest.raises(DomainError, match="at or above a directional"):
+            largest_offset(**place, z=height, track_directional=track)
+        assert largest_offset(**place, z=height - 0.1, track_directional=track) > 0.3

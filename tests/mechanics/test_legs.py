@@ -416,3 +416,12 @@ def test_a_bridle_that_is_none_is_refused() -> None:
         bridle((0, 3, 1), (2, 3), **good)
     with pytest.raises(DomainError, match="one case at a time"):
         bridle((0, 3), (2, 3), **{**good, "load": [1.0, 2.0]})
+
+
+def test_a_knot_close_below_its_three_anchors_is_found() -> None:
+    places = np.array([(-3.0, 0.0, 5.0), (3.0, 0.0, 5.0), (0.0, 4.0, 5.0)])
+    for deep in (0.1, 0.5, 0.99, 1.5):
+        knot = np.array([0.2, 1.0, 5.0 - deep])
+        lengths = np.linalg.norm(places - knot, axis=1)
+        found = three_legs_of_lengths(places, lengths, (0.0, 0.0, -1000.0))
+        assert found.knot == pytest.approx(knot)

@@ -89,3 +89,8 @@ def test_what_the_rope_does_not_allow_is_refused() -> None:
         raised_offset(x_1=7.0, z_1=27.0, raised=1.0, **RIG)
     with pytest.raises(DomainError, match="before and afterwards"):
         raised_offset(x_1=1.0, z_1=29.0, raised=4.0, **RIG)
+
+
+def test_right_below_the_directional_it_is_not_raised_against_anything() -> None:
+    with pytest.raises(DomainError, match="further out than the directional"):
+        raised_offset(x_1=0.3, z_1=20.0, raised=1.0, **RIG)

@@ -1,6 +1,8 @@
 """A redirect at an angle that stands between two sheaves, where neither side is the hand's pull."""
 
+import itertools
 import math
+import re
 
 import numpy as np
 import pytest
@@ -108,3 +110,34 @@ def test_forces_for_arrays_of_efficiencies_do_not_explain_themselves() -> None:
     ):
         with pytest.raises(DomainError, match="single numbers, not arrays"):
             forces(system, "hauling", **values).explain()
+
+
+def test_forces_of_one_case_are_plain_numbers() -> None:
+    found = forces(common_system("3:1"), "hauling", load=2000.0, efficiency=0.9)
+    bands = [found.hand_pull]
+    for named in (found.strands, found.connectors, found.anchors, found.grabs):
+        bands += named.values()
+    assert {type(end) for band in bands for end in (band.low, band.high)} == {float}
+
+
+def test_strands_are_numbered_from_the_hand_along_its_rope_whatever_ropes_are_called() -> None:
+    given_names = common_system("piggy-back 4:1")
+    for order in itertools.permutations(("a rope", "m rope", "z rope")):
+        names = dict(zip((rope.name for rope in given_names.ropes), order, strict=True))
+        ropes = tuple(Rope(names[rope.name], rope.visits) for rope in given_names.ropes)
+        counted = count_tensions(System("renamed", given_names.bodies, ropes), "hauling")
+        hand = counted.system.hand_strand
+        numbers = {
+            int(str(counted.symbols[f"strand_{s.index}"]).removeprefix("S_")): s
+            for s in counted.system.strands
+        }
+        own = [s for s in counted.system.strands if s.rope == hand.rope]
+        assert numbers[1] == hand
+        assert {numbers[n + 1].rope for n in range(len(own))} == {hand.rope}
+
+
+def test_a_strand_with_two_figures_keeps_them_together_below_the_line() -> None:
+    counted = count_tensions(series_tensioner_system(4), "hauling")
+    symbols = {str(counted.symbols[f"strand_{s.index}"]) for s in counted.system.strands}
+    assert {"S_9", "S_{10}", "S_{11}"} <= symbols
+    assert not any(re.fullmatch(r"S_\d\d+|S_\{\d\}", symbol) for symbol in symbols)

@@ -79,3 +79,10 @@ def test_a_force_that_can_vanish_and_one_that_cannot() -> None:
     assert q.LOAD.domain == POSITIVE and q.TAG_TENSION.domain == NOT_NEGATIVE
     assert q.DROP.domain == POSITIVE and q.PUSH.domain == NOT_NEGATIVE
     assert q.X.domain == ANY and q.TRACK_LIFT.domain == ANY
+
+
+def test_what_a_formula_takes_in_si_only_is_marked() -> None:
+    """An angle that is multiplied, a mass beside the number of gravity."""
+    for variable in (q.MASS, q.TURN, q.HUB_MASS):
+        assert variable.in_si, variable.name
+    assert not q.LOAD.in_si and not q.HAUL_ELEVATION.in_si and not q.SHEAVE_TURN.in_si

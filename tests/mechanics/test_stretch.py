@@ -138,3 +138,10 @@ def test_stretch_from_the_quoted_elongation_metre_by_metre(tension: float) -> No
     )
     settled = settle(tension, (Rope((Point(0.0, 100.0),), 60.0, stiffness),), (0.0, 39.0))
     assert found == pytest.approx(100.0 - settled.z - 60.0, rel=1e-4)
+
+
+def test_a_tenth_of_the_breaking_strength_is_taken_exactly() -> None:
+    stiffness = s.stiffness_from_quoted_elongation(
+        breaking_strength=30_007.0, quoted_elongation=0.03
+    )
+    assert stiffness == pytest.approx(3000.7 / 0.03, rel=1e-12)
