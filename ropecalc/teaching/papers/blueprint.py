@@ -15,7 +15,7 @@ from ropecalc.teaching.papers.trouble import PaperError
 
 LEVELS = ("easy", "medium", "hard")
 """Names of the difficulties 1, 2 and 3."""
-MOST_QUESTIONS, MOST_MINUTES = 100, 600
+MOST_QUESTIONS, MOST_MINUTES, MOST_SCENARIOS = 100, 600, 5
 _KEYS = {
     "title",
     "minutes",
@@ -24,6 +24,7 @@ _KEYS = {
     "must_pass",
     "as_choice",
     "formula_sheet",
+    "scenarios",
     "topic",
     "judged",
 }
@@ -46,7 +47,8 @@ class Blueprint:
     ``seed`` decides which questions are taken and each student's numbers: the same seed gives the
     same papers. ``pass_mark`` is a share of all marks; where ``judged`` gives for each question
     the chance that somebody who is just competent gets it right, their mean is the pass mark
-    instead. ``as_choice`` questions are asked as a choice among numbers.
+    instead. ``as_choice`` questions are asked as a choice among numbers. ``scenarios`` are so many,
+    or those named; their parts come on top of the topics' questions.
     """
 
     title: str
@@ -56,6 +58,7 @@ class Blueprint:
     pass_mark: float | None = None
     must_pass: tuple[str, ...] = ()
     as_choice: int = 0
+    scenarios: int | tuple[str, ...] = 0
     formula_sheet: bool = True
     judged: Mapping[str, float] = field(default_factory=dict)
 
@@ -92,6 +95,7 @@ def parse_blueprint(document: Mapping[str, Any], source: str) -> Blueprint:
         pass_mark=entries.share("pass_mark"),
         must_pass=entries.texts("must_pass"),
         as_choice=entries.whole("as_choice", 0, MOST_QUESTIONS, 0),
+        scenarios=entries.scenarios(),
         formula_sheet=entries.yes("formula_sheet", True),
         judged=entries.judged(),
     )
@@ -152,14 +156,25 @@ class _Entries:
         self.complain(f"{key} is {value!r}. Write true or false.")
         return default
 
-    def texts(self, key: str) -> tuple[str, ...]:
+    def texts(self, key: str, what: str = "question") -> tuple[str, ...]:
         value = self._document.get(key, [])
         if isinstance(value, list) and all(isinstance(v, str) for v in value):
             if len(set(value)) < len(value):
-                self.complain(f"{key} names a question twice.")
+                self.complain(f"{key} names a {what} twice.")
             return tuple(value)
-        self.complain(f'{key} is no list of questions. Write  {key} = ["...", "..."]')
+        self.complain(f'{key} is no list of {what}s. Write  {key} = ["...", "..."]')
         return ()
+
+    def scenarios(self) -> int | tuple[str, ...]:
+        value = self._document.get("scenarios", 0)
+        if isinstance(value, list):
+            return self.texts("scenarios", "scenario")
+        if type(value) is int and 0 <= value <= MOST_SCENARIOS:
+            return value
+        self.complain(
+            f'scenarios is {value!r}. Write how many, 0 to {MOST_SCENARIOS}, or which: ["..."]'
+        )
+        return 0
 
     def judged(self) -> Mapping[str, float]:
         value = self._document.get("judged", {})

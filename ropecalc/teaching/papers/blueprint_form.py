@@ -14,13 +14,15 @@ from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.papers.blueprint import (
     LEVELS,
     MOST_MINUTES,
+    MOST_SCENARIOS,
     Blueprint,
     parse_blueprint,
     read_blueprint,
 )
-from ropecalc.teaching.papers.choosing import choose
+from ropecalc.teaching.papers.choosing import choose, choose_scenarios
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON, LESSON_OF
+from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.teaching.shown import Shown, status
 
 _WIDE = {"width": "560px", "max_width": "100%"}
@@ -43,6 +45,7 @@ class BlueprintForm(Shown):
         self._minutes = _whole("Minutes", MOST_MINUTES, 40)
         self._mark = _whole("Mark to reach, %", 100, 75)
         self._choices = _whole("As a choice of numbers", 100, 0)
+        self._scenarios = _whole("Scenarios on top", MOST_SCENARIOS, 0)
         self._sheet = widgets.Checkbox(True, description="formula sheet", indent=False)
         self._counts = {
             (lesson, level): _count(len([t for t in templates if t.difficulty == level]))
@@ -66,6 +69,7 @@ class BlueprintForm(Shown):
                 self._minutes,
                 self._mark,
                 self._choices,
+                self._scenarios,
                 self._sheet,
                 self._grid(),
                 self._must,
@@ -98,6 +102,7 @@ class BlueprintForm(Shown):
             "pass_mark": self._mark.value / 100,
             "must_pass": list(self._must.value),
             "as_choice": self._choices.value,
+            "scenarios": self._scenarios.value,
             "formula_sheet": self._sheet.value,
             "topic": topics,
         }
@@ -116,12 +121,14 @@ class BlueprintForm(Shown):
         try:
             blueprint = parse_blueprint(self.document, self._file.value)
             chosen = choose(blueprint, BY_LESSON, self._file.value)
+            scenarios = choose_scenarios(blueprint, SCENARIOS, self._file.value)
             write_whole(path, tomli_w.dumps(self.document))
         except ValueError as error:
             self._say(f"Not saved. {error}")
             return
         names = ", ".join(template.title for template in chosen)
-        self._say(f"Saved: {path}. {len(chosen)} questions: {names}.")
+        told = "".join(f" Scenario: {scenario.title}." for scenario in scenarios)
+        self._say(f"Saved: {path}. {len(chosen)} questions: {names}.{told}")
 
     def _open(self) -> None:
         try:
@@ -133,15 +140,18 @@ class BlueprintForm(Shown):
 
     def _fill(self, blueprint: Blueprint) -> None:
         """Show ``blueprint``. A topic of several lessons has no place in the form."""
-        if any(len(topic.lessons) > 1 for topic in blueprint.topics) or blueprint.judged:
+        joined = any(len(topic.lessons) > 1 for topic in blueprint.topics)
+        if joined or blueprint.judged or not isinstance(blueprint.scenarios, int):
             raise PaperError(
                 self._file.value,
-                "joins lessons in one topic or judges its questions; change it in an editor.",
+                "joins lessons in one topic, judges its questions or names its scenarios; change "
+                "it in an editor.",
             )
         self._title.value, self._seed.value = blueprint.title, blueprint.seed
         self._minutes.value = blueprint.minutes
         self._mark.value = round(100 * (blueprint.pass_mark or 0))
         self._choices.value, self._sheet.value = blueprint.as_choice, blueprint.formula_sheet
+        self._scenarios.value = blueprint.scenarios
         self._must.value = tuple(key for key in blueprint.must_pass if key in BANK)
         for box in self._counts.values():
             box.value = 0

@@ -18,9 +18,12 @@ from ropecalc.teaching.papers.paper import (
     Paper,
     item_as_document,
     item_from,
+    scenario_as_document,
+    scenario_from,
 )
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.question import Question
+from ropecalc.teaching.scenarios import PARTS
 
 FILE = "issue.json"
 FORMAT = 1
@@ -75,7 +78,14 @@ def _as_document(paper: Paper) -> dict[str, Any]:
         "minutes": paper.minutes,
         "formula_sheet": paper.formula_sheet,
         "items": [item_as_document(item) for item in paper.items],
+        **_scenarios(paper),
     }
+
+
+def _scenarios(paper: Paper) -> dict[str, Any]:
+    """Nothing for a paper without scenarios, so that its file stays as it always was."""
+    told = [scenario_as_document(one) for one in paper.scenarios]
+    return {"scenarios": told} if told else {}
 
 
 def read_issue(folder: Path, bank: Mapping[str, Question]) -> Issue:
@@ -100,7 +110,7 @@ def read_issue(folder: Path, bank: Mapping[str, Question]) -> Issue:
 def _paper(one: Any, title: str, bank: Mapping[str, Question], path: Path) -> Paper:
     items = []
     for entry in one["items"]:
-        template = bank.get(entry["question"])
+        template = bank.get(entry["question"]) or PARTS.get(entry["question"])
         if template is None:
             raise PaperError(
                 str(path),
@@ -111,7 +121,16 @@ def _paper(one: Any, title: str, bank: Mapping[str, Question], path: Path) -> Pa
             items.append(item_from(entry, template))
         except OtherOptionsError as error:
             raise PaperError(str(path), str(error)) from None
-    paper = Paper(title, one["student"], one["minutes"], tuple(items), one["formula_sheet"])
+    told = tuple(scenario_from(entry) for entry in one.get("scenarios", ()))
+    for about in told:
+        asked = tuple(item.template for item in items[about.first - 1 : about.last])
+        if asked != about.scenario.questions:
+            raise PaperError(
+                str(path),
+                f"asks the scenario “{about.scenario.key}” as this release does not have it. Use "
+                "the release of the file's “made_with”.",
+            )
+    paper = Paper(title, one["student"], one["minutes"], tuple(items), one["formula_sheet"], told)
     if paper.code != one["code"]:
         raise PaperError(
             str(path), f"was altered: the paper of {paper.student} no longer fits its code."

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from ropecalc.planning.files import write_whole
 from ropecalc.teaching.papers.blueprint import Blueprint
-from ropecalc.teaching.papers.choosing import Bank, choose
+from ropecalc.teaching.papers.choosing import Bank, choose, choose_scenarios
 from ropecalc.teaching.papers.class_list import file_name, separator
 from ropecalc.teaching.papers.issue import FILE, Issue, pass_mark, read_issue, write_issue
 from ropecalc.teaching.papers.paper import Paper, make_paper
@@ -20,11 +20,13 @@ from ropecalc.teaching.papers.paper_notebook import as_text, paper_notebook
 from ropecalc.teaching.papers.qti import class_package, paper_package
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON
+from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.units import Display
 
 HANDOUTS, KEYS, RETURNS, RESULTS = "handouts", "keys", "returns", "results"
-REPORT = "report.txt"
-"""The page of results; it names students in its sentences, and marking writes it again."""
+REPORT, WRITTEN = "report.txt", "open-answers.txt"
+"""The page of results, and what was written to open questions; they name students in their
+sentences, and marking writes them again."""
 Progress = Callable[[int, int], object]
 """Called with how many papers are done, and of how many."""
 
@@ -47,8 +49,10 @@ def make_issue(
 ) -> Issue:
     """Everybody's paper. Raises :class:`PaperError` where blueprint and bank do not fit."""
     chosen = choose(blueprint, bank, source)
-    papers = tuple(make_paper(blueprint, chosen, student) for student in students)
-    return Issue(blueprint.title, pass_mark(blueprint, chosen), papers)
+    scenarios = choose_scenarios(blueprint, SCENARIOS, source)
+    papers = tuple(make_paper(blueprint, chosen, student, scenarios) for student in students)
+    asked = (*chosen, *(part for one in scenarios for part in one.questions))
+    return Issue(blueprint.title, pass_mark(blueprint, asked), papers)
 
 
 def write_papers(
@@ -144,7 +148,7 @@ def forget(folder: Path, student: str) -> tuple[Path, ...]:
 
 def _files_about(paper: Paper, folder: Path) -> Iterator[Path]:
     name = file_name(paper.student)
-    written = {f"paper-{name}.ipynb", f"paper-{name}.pdf", f"key-{name}.pdf", REPORT}
+    written = {f"paper-{name}.ipynb", f"paper-{name}.pdf", f"key-{name}.pdf", REPORT, WRITTEN}
     written.add(_platform_name(paper.student))
     for path in sorted(folder.rglob("*")):
         if not path.is_file() or path.suffix == ".csv" or path.name == FILE:

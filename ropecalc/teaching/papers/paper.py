@@ -7,14 +7,23 @@ from dataclasses import dataclass
 from hashlib import sha256
 from typing import Any
 
+from ropecalc.teaching.keyed import find
 from ropecalc.teaching.papers.blueprint import Blueprint
 from ropecalc.teaching.papers.choosing import as_choice
 from ropecalc.teaching.questions.draw import Draw, draw, restored
-from ropecalc.teaching.questions.question import Question
+from ropecalc.teaching.questions.question import Question, Values
+from ropecalc.teaching.scenarios import SCENARIOS
+from ropecalc.teaching.scenarios.content import Judged, Scenario
+from ropecalc.teaching.scenarios.situation import Situation, draw_for_paper
+from ropecalc.units import Display
 
 RIGHT = ""
 """Stands for the right answer among the options of a choice; all others are mistakes' keys."""
 LETTERS = "ABCDEFGH"
+GOES_ON = "Whatever you found before, go on with the numbers given here."
+"""Stands above a part of a scenario that takes over what an earlier part asked for."""
+LONGEST_TEXT = 4000
+"""How many characters of an answer to an open question are kept."""
 _CODE_LETTERS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"  # none that reads like another
 CODE = re.compile(f"[{_CODE_LETTERS}]{{4}}-[{_CODE_LETTERS}]{{4}}")
 """What the code of a paper looks like."""
@@ -48,6 +57,34 @@ class Item:
 
 
 @dataclass(frozen=True)
+class PaperScenario:
+    """A scenario on a paper: its story with ``values`` (SI), and where its parts begin.
+
+    Its parts are the paper's questions from number ``first`` on; its open questions come after
+    them.
+    """
+
+    scenario: Scenario
+    values: Values
+    first: int
+
+    @property
+    def last(self) -> int:
+        """The number of the question that is its last part."""
+        return self.first + len(self.scenario.parts) - 1
+
+    def story(self, display: Display) -> str:
+        """The story with its numbers."""
+        return Situation(self.scenario, 0, self.values).story(display)
+
+    def goes_on(self, number: int) -> bool:
+        """Whether question ``number`` is a part that goes on with what earlier ones asked for."""
+        return self.first <= number <= self.last and bool(
+            self.scenario.parts[number - self.first].after
+        )
+
+
+@dataclass(frozen=True)
 class Paper:
     """A paper as it is handed out, with all that marking needs and nothing of the seed."""
 
@@ -56,6 +93,12 @@ class Paper:
     minutes: int
     items: tuple[Item, ...]
     formula_sheet: bool = True
+    scenarios: tuple[PaperScenario, ...] = ()
+
+    @property
+    def open_questions(self) -> tuple[Judged, ...]:
+        """What is judged by hand, in order."""
+        return tuple(judged for one in self.scenarios for judged in one.scenario.judged)
 
     @property
     def code(self) -> str:
@@ -88,7 +131,12 @@ def item_from(document: Mapping[str, Any], template: Question) -> Item:
     return Item(restored(template, document["values"]), options, bool(document["must_pass"]))
 
 
-def make_paper(blueprint: Blueprint, chosen: tuple[Question, ...], student: str) -> Paper:
+def make_paper(
+    blueprint: Blueprint,
+    chosen: tuple[Question, ...],
+    student: str,
+    scenarios: tuple[Scenario, ...] = (),
+) -> Paper:
     """The paper of ``student``; the same each time for the same blueprint and name."""
     seed = f"{blueprint.seed}|{student}"
     choices = as_choice(blueprint, chosen)
@@ -97,7 +145,36 @@ def make_paper(blueprint: Blueprint, chosen: tuple[Question, ...], student: str)
         drawn = draw(template, seed)
         options = _shuffled(template, seed) if template.key in choices else ()
         items.append(Item(drawn, options, template.key in blueprint.must_pass))
-    return Paper(blueprint.title, student, blueprint.minutes, tuple(items), blueprint.formula_sheet)
+    told = []
+    for scenario in scenarios:
+        situation = draw_for_paper(scenario, seed)
+        told.append(PaperScenario(scenario, situation.values, len(items) + 1))
+        items += [Item(situation.part(part.key)) for part in scenario.parts]
+    return Paper(
+        blueprint.title,
+        student,
+        blueprint.minutes,
+        tuple(items),
+        blueprint.formula_sheet,
+        tuple(told),
+    )
+
+
+def by_hand(judged: Judged) -> str:
+    """Who marks an open question, and what for, in a sentence."""
+    return f"Marked by hand: a point for each thing said, {len(judged.points)} at most."
+
+
+def scenario_as_document(told: PaperScenario) -> dict[str, Any]:
+    """A scenario of a paper as files keep it."""
+    return {"scenario": told.scenario.key, "values": dict(told.values), "first": told.first}
+
+
+def scenario_from(document: Mapping[str, Any]) -> PaperScenario:
+    """The scenario kept in ``document``. Raises KeyError in words for one that is not known."""
+    scenario = find(SCENARIOS, document["scenario"], "scenario")
+    values = {given.name: float(document["values"][given.name]) for given in scenario.givens}
+    return PaperScenario(scenario, values, int(document["first"]))
 
 
 def _shuffled(template: Question, seed: str) -> tuple[str, ...]:
@@ -113,6 +190,7 @@ def version_code(paper: Paper) -> str:
         paper.title,
         paper.student,
         [[i.template.key, _plain(i.drawn.values), list(i.options)] for i in paper.items],
+        *([s.scenario.key, _plain(s.values), s.first] for s in paper.scenarios),
     ]
     digest = sha256(json.dumps(asked, sort_keys=True).encode()).digest()
     number = int.from_bytes(digest[:5], "big")

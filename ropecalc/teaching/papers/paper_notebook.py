@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from ropecalc import __version__, cautions
-from ropecalc.teaching.papers.paper import CODE, Paper
+from ropecalc.teaching.papers.paper import CODE, Paper, scenario_as_document
 
 KIND = "paper"
 _HOW = (
@@ -67,7 +67,16 @@ def describe(paper: Paper) -> dict[str, Any]:
             }
             for item in paper.items
         ],
+        **_scenarios(paper),
     }
+
+
+def _scenarios(paper: Paper) -> dict[str, Any]:
+    """Nothing for a paper without scenarios."""
+    if not paper.scenarios:
+        return {}
+    told = [scenario_as_document(one) for one in paper.scenarios]
+    return {"scenarios": told, "open_questions": len(paper.open_questions)}
 
 
 def _cells(described: Mapping[str, Any]) -> list[Any]:
@@ -83,7 +92,13 @@ def _cells(described: Mapping[str, Any]) -> list[Any]:
     ]
     items = described.get("items")
     count = len(items) if isinstance(items, list) else 0
-    cells += [new_code(f"paper.question({number})") for number in range(1, count + 1)]
+    told = [one["first"] for one in described.get("scenarios", ())]
+    for number in range(1, count + 1):
+        if number in told:
+            cells.append(new_code(f"paper.scenario({told.index(number) + 1})"))
+        cells.append(new_code(f"paper.question({number})"))
+    for number in range(count + 1, count + 1 + int(described.get("open_questions", 0))):
+        cells.append(new_code(f"paper.open_question({number})"))
     cells += [new_code("paper.hand_in()"), new_text(cautions.KNOWLEDGE_CHECK)]
     for number, cell in enumerate(cells):
         cell["id"] = f"paper-{number}"
@@ -98,7 +113,7 @@ def foreign_code(document: Any) -> bool:
             return True
         own = [_source(cell) for cell in _cells(described) if cell["cell_type"] == "code"]
         found = [_source(cell) for cell in document["cells"] if cell["cell_type"] != "markdown"]
-    except (KeyError, TypeError, AttributeError):
+    except (KeyError, TypeError, ValueError, AttributeError):
         return True
     return own != found
 

@@ -14,7 +14,14 @@ from ropecalc.planning.files import write_whole
 from ropecalc.teaching.buttons import button, row
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.papers.class_list import file_name
-from ropecalc.teaching.papers.paper import LETTERS
+from ropecalc.teaching.papers.paper import (
+    GOES_ON,
+    LETTERS,
+    LONGEST_TEXT,
+    PaperScenario,
+    by_hand,
+    scenario_from,
+)
 from ropecalc.teaching.papers.paper_notebook import KIND, as_text, notebook_of
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK
@@ -22,6 +29,8 @@ from ropecalc.teaching.questions.draw import restored
 from ropecalc.teaching.questions.question import AnswerLine, Listeners
 from ropecalc.teaching.questions.question_view import question_html, question_text
 from ropecalc.teaching.record import Place, Record, Work
+from ropecalc.teaching.scenarios import PARTS
+from ropecalc.teaching.scenarios.content import Judged
 from ropecalc.teaching.session import Session
 from ropecalc.teaching.shown import Shown, status
 
@@ -52,32 +61,59 @@ class PaperPage(CoursePage):
         self._described = described
         self._folder = folder
         self._items: list[PaperItem] = []
+        told = described.get("scenarios", ())
+        self._scenarios = tuple(scenario_from(one) for one in told)
+        self._open_questions = tuple(
+            judged for one in self._scenarios for judged in one.scenario.judged
+        )
 
     def question(self, number: int) -> "PaperItem":
         """Question ``number``, from 1."""
         item = self._described["items"][number - 1]
-        view = PaperItem(number, item, self._place(number), self._session)
+        view = PaperItem(number, item, self._place(number), self._session, self._goes_on(number))
         self._items.append(view)
         return view
+
+    def scenario(self, number: int) -> "PaperStory":
+        """The story of scenario ``number``, from 1."""
+        return PaperStory(self._scenarios[number - 1], self._session)
+
+    def open_question(self, number: int) -> "OpenItem":
+        """The open question with this ``number``; they come after all others."""
+        judged = self._open_questions[number - 1 - len(self._described["items"])]
+        return OpenItem(number, judged, self._place(number), self._session)
 
     def hand_in(self) -> "HandIn":
         """The button that ends the paper."""
         return HandIn(self._described, self._answers, self._folder)
+
+    def _goes_on(self, number: int) -> bool:
+        return any(one.goes_on(number) for one in self._scenarios)
 
     def _place(self, number: int) -> Place:
         return Place(f"paper:{self._described['code']}", str(number))
 
     def _answers(self) -> dict[int, str]:
         record = self._session.record
-        numbers = range(1, len(self._described["items"]) + 1)
+        count = len(self._described["items"]) + len(self._open_questions)
+        numbers = range(1, count + 1)
         return {number: record.work(self._place(number)).draft for number in numbers}
 
 
 class PaperItem(Shown):
     """One question of a paper; what is typed or chosen is kept at once and not marked here."""
 
-    def __init__(self, number: int, item: Described, place: Place, session: Session) -> None:
-        template = BANK[item["question"]]
+    def __init__(
+        self,
+        number: int,
+        item: Described,
+        place: Place,
+        session: Session,
+        goes_on: bool = False,
+    ) -> None:
+        key = item["question"]
+        template = BANK[key] if key in BANK else PARTS[key]
+        self._before = GOES_ON if goes_on else ""
         self._number = number
         self._drawn = restored(template, item["values"])
         self._options = [float(value) for value in item["options"]]
@@ -94,8 +130,8 @@ class PaperItem(Shown):
 
     def summary(self) -> str:
         """The question, its options, and what has been answered."""
-        lines = [f"Question {self._number}", question_text(self._drawn, self._session.display)]
-        lines += self._labels()
+        lines = [f"Question {self._number}", *([self._before] if self._before else [])]
+        lines += [question_text(self._drawn, self._session.display), *self._labels()]
         answer = self._session.record.work(self._place).draft
         return "\n".join([*lines, f"Answered: {answer}" if answer else "Not answered."])
 
@@ -127,8 +163,8 @@ class PaperItem(Shown):
 
     def _refresh(self) -> None:
         display = self._session.display
-        number = f"<p><b>Question {self._number}</b></p>"
-        self._stem.value = number + question_html(self._drawn, display)
+        head = f"<p><b>Question {self._number}</b> {self._before}</p>"
+        self._stem.value = head + question_html(self._drawn, display)
         if self._options:
             kept = self._session.record.work(self._place).draft
             letters = list(LETTERS[: len(self._options)])
@@ -143,6 +179,79 @@ class PaperItem(Shown):
         words = f"Kept: {answer}" if answer else "Not answered yet."
         lines = [words, *([self._session.record.notice] if self._session.record.notice else [])]
         self._said.value = status(lines)
+
+
+class PaperStory(Shown):
+    """What the questions of a scenario are about."""
+
+    def __init__(self, told: PaperScenario, session: Session) -> None:
+        self._told = told
+        self._session = session
+        self._text = widgets.HTML()
+        super().__init__([self._text])
+        self.add_class("ropecalc-situation")
+        session.on_units(lambda _: self._refresh())
+        self._refresh()
+
+    def summary(self) -> str:
+        """Which questions it belongs to, and the story."""
+        return f"{self._head()}\n{self._told.story(self._session.display)}"
+
+    def _head(self) -> str:
+        told = self._told
+        return f"{told.scenario.title}: questions {told.first} to {told.last} are about this."
+
+    def _refresh(self) -> None:
+        story = self._told.story(self._session.display)
+        self._text.value = f"<p><b>{escape(self._head())}</b></p><p>{escape(story)}</p>"
+
+
+class OpenItem(Shown):
+    """An open question of a paper: room to write; the instructor gives points for it by hand."""
+
+    def __init__(self, number: int, judged: Judged, place: Place, session: Session) -> None:
+        self._number = number
+        self._judged = judged
+        self._place = place
+        self._session = session
+        self._text = widgets.Textarea(
+            value=session.record.work(place).draft,
+            description="Your answer",
+            continuous_update=False,
+            layout={"width": "100%", "height": "180px"},
+            style={"description_width": "initial"},
+        )
+        self._said = widgets.HTML()
+        self._text.observe(lambda change: self._keep(change["new"]), names="value")
+        super().__init__([widgets.HTML(self._html()), self._text, self._said])
+        self.add_class("ropecalc-question")
+        self._say()
+
+    def summary(self) -> str:
+        """The question, and what was written."""
+        lines = [f"Question {self._number}", self._judged.title, self._judged.question]
+        answer = self._session.record.work(self._place).draft
+        lines += [by_hand(self._judged), f"Written: {answer}" if answer else "Nothing written yet."]
+        return "\n".join(lines)
+
+    def _html(self) -> str:
+        judged = self._judged
+        return (
+            f"<p><b>Question {self._number}</b></p><h4>{escape(judged.title)}</h4>"
+            f"<p>{escape(judged.question)}</p><p>{escape(by_hand(judged))}</p>"
+        )
+
+    def _keep(self, text: str) -> None:
+        self._session.record.keep_work(self._place, Work(draft=text[:LONGEST_TEXT]))
+        self._say()
+
+    def _say(self) -> None:
+        kept = self._session.record.work(self._place).draft
+        words = "What you wrote is kept." if kept else "Nothing written yet."
+        if len(kept) >= LONGEST_TEXT:
+            words = f"Only the first {LONGEST_TEXT} characters are kept. Write it shorter."
+        notice = self._session.record.notice
+        self._said.value = status([words, *([notice] if notice else [])])
 
 
 class HandIn(Shown):

@@ -27,19 +27,21 @@ from reportlab.platypus import (
 from ropecalc import cautions
 from ropecalc.derivation import Derivation
 from ropecalc.teaching.lessons import LESSONS
-from ropecalc.teaching.papers.paper import LETTERS, Item, Paper
+from ropecalc.teaching.papers.paper import GOES_ON, LETTERS, Item, Paper, by_hand
 from ropecalc.teaching.papers.print_formula import FormulaError, PrintedFormula
 from ropecalc.teaching.questions import wording
 from ropecalc.teaching.questions.bank import LESSON_OF
 from ropecalc.teaching.questions.diagrams import picture_of
 from ropecalc.teaching.questions.diagrams.flowable import POINTS, PrintedPicture
 from ropecalc.teaching.questions.passage import Passage
+from ropecalc.teaching.scenarios.content import Judged
 from ropecalc.teaching.survey_page import PAPERS
 from ropecalc.units import Display
 
 SIZES = {name: (wide * inch, high * inch) for name, (wide, high) in PAPERS.items()}
 _MARGIN = 18 * mm
 _SKETCH_ROOM = 34 * mm
+_LINES_TO_WRITE = 20
 _WIDE = 168 * mm
 _SMALL = 0.8 * POINTS
 _INDENT = 6 * mm
@@ -55,14 +57,18 @@ def paper_pdf(paper: Paper, size: str = "a4", display: Display | None = None) ->
     story: list[Flowable] = [
         Paragraph(escape(paper.title), _STYLES["title"]),
         Paragraph(
-            f"{paper.minutes} minutes. Write each answer with its unit, or the letter, on the "
+            f"{paper.minutes} minutes. Write each answer with its unit, or its letters, on the "
             "answer sheet at the end; a sketch of the forces earns no mark but finds mistakes.",
             _STYLES["text"],
         ),
         Spacer(1, 4 * mm),
     ]
     for number, item in enumerate(paper.items, 1):
-        story += _question(number, item, display)
+        story += _told(paper, number, display)
+        goes_on = any(one.goes_on(number) for one in paper.scenarios)
+        story += _question(number, item, display, goes_on)
+    for number, judged in _open_questions(paper):
+        story += _open_question(number, judged)
     story += [PageBreak(), *_answer_sheet(paper, display)]
     if paper.formula_sheet:
         story += [PageBreak(), *_formulas(paper)]
@@ -78,17 +84,21 @@ def key_pdf(paper: Paper, size: str = "a4", display: Display | None = None) -> b
         Spacer(1, 6 * mm),
     ]
     for number, item in enumerate(paper.items, 1):
+        story += _told(paper, number, display)
         story += _solution(number, item, display)
+    for number, judged in _open_questions(paper):
+        story += _rubric(number, judged)
     return _built(story, paper, size, f"Key of {paper.title}, paper {paper.code}")
 
 
 # --- the student's part -----------------------------------------------------------------------
 
 
-def _question(number: int, item: Item, display: Display) -> list[Flowable]:
+def _question(number: int, item: Item, display: Display, goes_on: bool) -> list[Flowable]:
     picture = _picture(item, display)
     room = _WIDE - (picture.width if picture else 0.0)
     parts: list[Flowable] = [
+        *([Paragraph(escape(GOES_ON), _STYLES["small"])] if goes_on else []),
         Paragraph(escape(wording.stem(item.drawn, display)), _STYLES["text"]),
         *_givens(item, display, room),
         *_particulars(item, display),
@@ -144,11 +154,45 @@ def _options(item: Item, display: Display) -> str:
     )
 
 
+def _told(paper: Paper, number: int, display: Display) -> list[Flowable]:
+    """The story of the scenario that begins with question ``number``; nothing if none does."""
+    found: list[Flowable] = []
+    for told in paper.scenarios:
+        if told.first == number:
+            head = f"{told.scenario.title}: questions {told.first} to {told.last}"
+            found += [
+                CondPageBreak(60 * mm),
+                Paragraph(escape(head), _STYLES["title"]),
+                Paragraph(escape(told.story(display)), _STYLES["text"]),
+                Spacer(1, 4 * mm),
+            ]
+    return found
+
+
+def _open_questions(paper: Paper) -> Iterator[tuple[int, Judged]]:
+    """Each open question with its number; they follow all others."""
+    return enumerate(paper.open_questions, len(paper.items) + 1)
+
+
+def _open_question(number: int, judged: Judged) -> list[Flowable]:
+    lines = Table([[""]] * _LINES_TO_WRITE, colWidths=[_WIDE], rowHeights=8 * mm, hAlign="LEFT")
+    lines.setStyle(_LINED)
+    parts: list[Flowable] = [
+        Paragraph(f"{number}. {escape(judged.title)}", _STYLES["heading"]),
+        Paragraph(escape(judged.question), _STYLES["text"]),
+        Paragraph(escape(f"{by_hand(judged)} Write here."), _STYLES["small"]),
+        lines,
+    ]
+    return [KeepTogether(parts)]
+
+
 def _answer_sheet(paper: Paper, display: Display) -> list[Flowable]:
     rows = [["", "answer", "unit or letter"]]
     for number, item in enumerate(paper.items, 1):
         how = "letter" if item.options else item.template.on_paper(display)
         rows.append([str(number), "", how])
+    for number, judged in _open_questions(paper):
+        rows.append([str(number), f"by hand, of {len(judged.points)} points:", "leave empty"])
     table = Table(rows, colWidths=[12 * mm, 70 * mm, 40 * mm], rowHeights=8.4 * mm, repeatRows=1)
     table.setStyle(_GRID)
     return [
@@ -160,7 +204,8 @@ def _answer_sheet(paper: Paper, display: Display) -> list[Flowable]:
 
 
 def _formulas(paper: Paper) -> list[Flowable]:
-    numbers = sorted({LESSON_OF[item.template.key] for item in paper.items})
+    numbers = {LESSON_OF.get(item.template.key) for item in paper.items}
+    numbers.update(number for told in paper.scenarios for number in told.scenario.lessons)
     lessons = [lesson for lesson in LESSONS.values() if lesson.number in numbers]
     story: list[Flowable] = [Paragraph("Formulas", _STYLES["title"])]
     for lesson in lessons:
@@ -213,12 +258,15 @@ def _formula_table(derivations: Iterable[Derivation]) -> Table:
 def _key_table(paper: Paper, display: Display) -> Table:
     rows = [["", "question", "answer", ""]]
     for number, item in enumerate(paper.items, 1):
-        shown = item.drawn.shown(item.drawn.answer, display)
+        shown = item.drawn.right(display)
         right = f"{item.right_letter}: {shown}" if item.options else shown
         must = "must be right" if item.must_pass else ""
         rows.append(
             [str(number), Paragraph(escape(item.template.title), _STYLES["small"]), right, must]
         )
+    for number, judged in _open_questions(paper):
+        title = Paragraph(escape(judged.title), _STYLES["small"])
+        rows.append([str(number), title, "marked by hand", f"{len(judged.points)} points"])
     table = Table(rows, colWidths=[10 * mm, 92 * mm, 40 * mm, 28 * mm], repeatRows=1)
     table.setStyle(_GRID)
     return table
@@ -244,6 +292,20 @@ def _solution(number: int, item: Item, display: Display) -> list[Flowable]:
         story.append(Paragraph(f"• {escape(passage.words)}", _STYLES["small"]))
     story.append(HRFlowable(width="100%", thickness=0.4, color="#999999", spaceBefore=5))
     return story
+
+
+def _rubric(number: int, judged: Judged) -> list[Flowable]:
+    """What a good answer says: a point for each."""
+    parts: list[Flowable] = [
+        Paragraph(f"{number}. {escape(judged.title)}", _STYLES["heading"]),
+        Paragraph(escape(judged.question), _STYLES["text"]),
+        Paragraph(escape(by_hand(judged)), _STYLES["minor"]),
+    ]
+    parts += [
+        Paragraph(f"{place}. {escape(point)}", _STYLES["small"])
+        for place, point in enumerate(judged.points, 1)
+    ]
+    return [KeepTogether(parts)]
 
 
 def _passage(lead: str, passage: Passage) -> list[Flowable]:
@@ -335,6 +397,7 @@ _PAIR = TableStyle(
         ("TOPPADDING", (0, 0), (-1, -1), 0),
     ]
 )
+_LINED = TableStyle([("LINEBELOW", (0, 0), (-1, -1), 0.3, "#999999")])
 _register_fonts()
 _TEXT = ParagraphStyle("text", fontName=_FONT, fontSize=9.5, leading=13)
 _STYLES = {

@@ -8,29 +8,35 @@ import csv
 import io
 import json
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 from typing import Any
 
 from ropecalc.teaching.papers.class_list import separator
 from ropecalc.teaching.papers.issue import Issue
-from ropecalc.teaching.papers.paper import Paper
+from ropecalc.teaching.papers.paper import LONGEST_TEXT, Paper
 from ropecalc.teaching.papers.paper_notebook import foreign_code
 
 LARGEST_FILE = 5_000_000
 LONGEST_ANSWER = 200
+_POINTS = "points "
+"""How the heading of a column begins that holds points for an open question: "points 9"."""
 ENDINGS = (".ipynb", ".json", ".csv")
 
 
 @dataclass(frozen=True)
 class Return:
-    """One returned paper. ``notes`` are what the instructor should know about it."""
+    """One returned paper. ``notes`` are what the instructor should know about it.
+
+    ``points`` are what the instructor gave for open questions, by their number.
+    """
 
     source: str
     paper: Paper
     answers: Mapping[int, str]
     notes: tuple[str, ...] = ()
+    points: Mapping[int, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -82,6 +88,7 @@ class _Found:
     student: str
     answers: Mapping[int, str]
     notes: tuple[str, ...] = ()
+    points: Mapping[int, str] = field(default_factory=dict)
 
 
 def _parts(path: Path) -> list[tuple[str, Callable[[], _Found]]]:
@@ -149,7 +156,7 @@ def _answers(table: Mapping[Any, Any]) -> dict[int, str]:
             number = int(str(key).strip())
         except ValueError:
             raise _UnusableError(f"answers a question called “{str(key)[:20]}”.") from None
-        found[number] = "" if value is None else str(value)[:LONGEST_ANSWER]
+        found[number] = "" if value is None else str(value)[:LONGEST_TEXT]
     return found
 
 
@@ -181,7 +188,12 @@ def _rows(text: str) -> Iterator[tuple[int, dict[str, str]]]:
 
 def _from_row(row: Mapping[str, str], notes: tuple[str, ...]) -> _Found:
     numbered = {key: value for key, value in row.items() if key.isdecimal()}
-    return _Found(row["code"], row.get("student", ""), _answers(numbered), notes)
+    points = {
+        int(key.removeprefix(_POINTS)): text.strip()
+        for key, text in row.items()
+        if key.startswith(_POINTS) and key.removeprefix(_POINTS).isdecimal() and text.strip()
+    }
+    return _Found(row["code"], row.get("student", ""), _answers(numbered), notes, points)
 
 
 # --- against what was handed out --------------------------------------------------------------
@@ -199,12 +211,34 @@ def _checked(source: str, found: _Found, issue: Issue) -> Return:
         raise _UnusableError(
             f"comes from “{student[:40]}”, but the code {code} is on the paper of {paper.student}."
         )
-    extra = sorted(n for n in found.answers if not 1 <= n <= len(paper.items))
+    count = len(paper.items) + len(paper.open_questions)
+    extra = sorted(n for n in found.answers if not 1 <= n <= count)
     if extra:
+        raise _UnusableError(f"answers question {extra[0]}, but the paper has {count} questions.")
+    points = {n: _in_points(n, text, paper) for n, text in found.points.items()}
+    answers = {
+        n: text if n > len(paper.items) else text[:LONGEST_ANSWER]
+        for n, text in found.answers.items()
+    }
+    return Return(source, paper, answers, found.notes, points)
+
+
+def _in_points(number: int, text: str, paper: Paper) -> int:
+    """What was given by hand for open question ``number``."""
+    place = number - 1 - len(paper.items)
+    if not 0 <= place < len(paper.open_questions):
+        raise _UnusableError(f"gives points for question {number}, which is no open question.")
+    most = len(paper.open_questions[place].points)
+    if not (text.isdecimal() and int(text) <= most):
         raise _UnusableError(
-            f"answers question {extra[0]}, but the paper has {len(paper.items)} questions."
+            f"gives “{text[:20]}” points for question {number}. Write a whole number up to {most}."
         )
-    return Return(source, paper, found.answers, found.notes)
+    return int(text)
+
+
+def _points_alone(one: Return) -> bool:
+    """Whether this is no paper but the instructor's points for one."""
+    return bool(one.points) and not any(text.strip() for text in one.answers.values())
 
 
 def _once_each(returns: list[Return]) -> tuple[tuple[Return, ...], list[Problem]]:
@@ -213,6 +247,8 @@ def _once_each(returns: list[Return]) -> tuple[tuple[Return, ...], list[Problem]
         by_code.setdefault(one.paper.code, []).append(one)
     kept, problems = [], []
     for same in by_code.values():
+        points = {n: given for one in same for n, given in one.points.items()}
+        same = [one for one in same if not _points_alone(one)] or same[:1]
         first, *more = same
         given = [{n: t.strip() for n, t in one.answers.items() if t.strip()} for one in same]
         sources = ", ".join(one.source for one in same)
@@ -226,5 +262,5 @@ def _once_each(returns: list[Return]) -> tuple[tuple[Return, ...], list[Problem]
             )
             continue
         notes = first.notes + ((f"came more than once, the same: {sources}.",) if more else ())
-        kept.append(replace(first, notes=notes))
+        kept.append(replace(first, notes=notes, points=points))
     return tuple(kept), problems

@@ -9,10 +9,12 @@ from pathlib import Path
 from ropecalc import cautions
 from ropecalc.planning.files import write_all
 from ropecalc.teaching.papers.issue import Issue
-from ropecalc.teaching.papers.making import REPORT
+from ropecalc.teaching.papers.making import REPORT, WRITTEN
+from ropecalc.teaching.papers.paper import by_hand
 from ropecalc.teaching.results.analysis import ClassFigures, ItemFigures, analyse
 from ropecalc.teaching.results.grading import PaperResult, Standing, grade, standing
 from ropecalc.teaching.results.returns import Problem, Return, read_returns
+from ropecalc.teaching.scenarios.content import Judged
 
 Cell = str | int | float
 Row = Sequence[Cell]
@@ -49,7 +51,10 @@ def mark_returns(issue: Issue, paths: Iterable[Path]) -> Marked:
 
 
 def write_results(marked: Marked, folder: Path) -> tuple[Path, ...]:
-    """Write grades, questions, mistakes (CSV) and a report (text) into ``folder``."""
+    """Write grades, questions, mistakes (CSV) and a report (text) into ``folder``.
+
+    Where there are open questions, a text with everybody's answers to them is written as well.
+    """
     folder.mkdir(parents=True, exist_ok=True)
     contents: dict[str | Path, str | bytes] = {
         folder / "grades.csv": _csv(grades_table(marked)),
@@ -57,6 +62,8 @@ def write_results(marked: Marked, folder: Path) -> tuple[Path, ...]:
         folder / "mistakes.csv": _csv(mistakes_table(marked)),
         folder / REPORT: report(marked) + "\n",
     }
+    if _open(marked):
+        contents[folder / WRITTEN] = written_text(marked)
     write_all(contents)
     return tuple(Path(path) for path in contents)
 
@@ -65,7 +72,9 @@ def grades_table(marked: Marked) -> list[Row]:
     """One row a student: marks, standing, what had to be right and was not, each verdict."""
     count = len(marked.issue.papers[0].items) if marked.issue.papers else 0
     head = ["student", "code", "marks", "of", "standing", "must-pass missed"]
-    rows: list[Row] = [[*head, *(str(n) for n in range(1, count + 1))]]
+    by_hand = [f"points {n} (of {len(one.points)})" for n, one in _open(marked)]
+    rows: list[Row] = [[*head, *(str(n) for n in range(1, count + 1)), *by_hand]]
+    points = {one.paper.code: one.points for one in marked.returns}
     for result in marked.results:
         paper = result.paper
         rows.append(
@@ -77,9 +86,33 @@ def grades_table(marked: Marked) -> list[Row]:
                 marked.standing(result),
                 " ".join(map(str, result.missed)),
                 *(item.mistake or item.verdict or "blank" for item in result.items),
+                *(points[paper.code].get(n, "") for n, _ in _open(marked)),
             ]
         )
     return rows + [[student, "", "", count, "not returned", ""] for student in marked.missing]
+
+
+def _open(marked: Marked) -> list[tuple[int, Judged]]:
+    """The open questions with their numbers; every paper of an examination has the same."""
+    papers = marked.issue.papers[:1]
+    return [
+        (number, judged)
+        for paper in papers
+        for number, judged in enumerate(paper.open_questions, len(paper.items) + 1)
+    ]
+
+
+def written_text(marked: Marked) -> str:
+    """What everybody wrote to the open questions, each with the points of a good answer."""
+    lines: list[str] = []
+    for number, judged in _open(marked):
+        lines += [f"{number}. {judged.title}", judged.question, "", by_hand(judged)]
+        lines += [f"  {place}. {point}" for place, point in enumerate(judged.points, 1)]
+        for one in marked.returns:
+            text = one.answers.get(number, "").strip() or "(nothing)"
+            lines += ["", f"--- {one.paper.student}", text]
+        lines += ["", ""]
+    return "\n".join(lines)
 
 
 def questions_table(marked: Marked) -> list[Row]:
@@ -128,7 +161,25 @@ def report(marked: Marked) -> str:
         lines += ["", *_standings(marked, marked.figures), "", *_mistakes(marked)]
         flagged = [(n, i) for n, i in enumerate(marked.figures.items, 1) if i.flags]
         lines += [f"Question {n} ({i.title}): {'; '.join(i.flags)}." for n, i in flagged]
+        lines += _to_be_marked(marked)
     return "\n".join([*lines, "", cautions.KNOWLEDGE_CHECK])
+
+
+def _to_be_marked(marked: Marked) -> list[str]:
+    """Whose open questions still wait for points."""
+    lines = []
+    for number, judged in _open(marked):
+        waiting = [one.paper.student for one in marked.returns if number not in one.points]
+        lines.append(
+            f"Question {number} ({judged.title}) is marked by hand and counts no marks here."
+            + (f" Without points: {', '.join(waiting)}." if waiting else "")
+        )
+    if lines:
+        lines.append(
+            f"Read the answers in {WRITTEN}. To keep points, put a table with the columns “code” "
+            "and “points” with the question's number among the returned papers, and mark again."
+        )
+    return lines
 
 
 def _standings(marked: Marked, figures: ClassFigures) -> list[str]:

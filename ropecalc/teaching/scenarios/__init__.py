@@ -27,3 +27,6 @@ SCENARIOS = by_key(
     )
 )
 """Every scenario by its key, in the order of the lessons."""
+
+PARTS = by_key(question for scenario in SCENARIOS.values() for question in scenario.questions)
+"""Every marked part of them by its key."""

@@ -1,16 +1,19 @@
 """A scenario with numbers in it, drawn as questions are, so that any later release finds them.
 
 The situation's own quantities are drawn; those of its parts follow from them. The first numbers
-that suit every part are taken.
+that suit every part are taken. On a paper, where all parts lie open at once, what later parts go
+on with is drawn as well: the answer to one part must not stand in the next.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from types import MappingProxyType
 
 from ropecalc.teaching.questions.draw import Draw, DrawError, candidate
+from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.question import Values
+from ropecalc.teaching.questions.verdict import Verdict
 from ropecalc.teaching.scenarios.content import Part, Scenario, on_grid
 from ropecalc.units import Display
 
@@ -24,6 +27,8 @@ class Situation:
     scenario: Scenario
     number: int
     values: Values
+    carried: Values = field(default_factory=dict)
+    """What later parts go on with in place of the answers; for papers."""
 
     def story(self, display: Display) -> str:
         """The story with its numbers, in the reader's units."""
@@ -44,7 +49,7 @@ class Situation:
     def _draws(self) -> Mapping[str, Draw]:
         return {
             part.key: Draw(part.question, self.number, MappingProxyType(values))
-            for part, values in _worked(self.scenario, self.values)
+            for part, values in _worked(self.scenario, self.values, self.carried)
         }
 
 
@@ -67,11 +72,58 @@ def suitable(scenario: Scenario, values: Values) -> bool:
         return False
 
 
-def _worked(scenario: Scenario, values: Values) -> Iterator[tuple[Part, dict[str, float]]]:
-    """Each part with its own numbers, in order; it gets no more of earlier ones than it names."""
+def draw_for_paper(scenario: Scenario, seed: str) -> Situation:
+    """The situation on a paper: what parts go on with is drawn, and is not an earlier answer."""
+    to_carry = _ToCarry(scenario)
+    for attempt in range(_ATTEMPTS):
+        values = candidate(scenario, seed, 0, attempt)
+        carried = candidate(to_carry, seed, 0, attempt)
+        if suitable(scenario, values) and _tells_nothing(scenario, values, carried):
+            return Situation(scenario, 0, MappingProxyType(values), MappingProxyType(carried))
+    raise DrawError(f"{scenario.key}: none of {_ATTEMPTS} attempts gave numbers for a paper")
+
+
+@dataclass(frozen=True)
+class _ToCarry:
+    """What the parts of a scenario carry on, as something that is drawn."""
+
+    scenario: Scenario
+
+    @property
+    def key(self) -> str:
+        return f"{self.scenario.key}|carried"
+
+    @property
+    def givens(self) -> tuple[Given, ...]:
+        return tuple(part.gives for part in self.scenario.parts if part.gives)
+
+
+def _tells_nothing(scenario: Scenario, values: Values, carried: Values) -> bool:
+    """Whether every part suits with what it goes on with, and nothing of that is an answer."""
+    try:
+        for part, own in _worked(scenario, values, carried):
+            if not part.question.suits(own):
+                return False
+            if part.gives:
+                shown = part.gives.show(carried[part.gives.name], Display())
+                if part.question.mark(own, shown, Display()).verdict is Verdict.RIGHT:
+                    return False
+    except ValueError:
+        return False
+    return True
+
+
+def _worked(
+    scenario: Scenario, values: Values, instead: Values = MappingProxyType({})
+) -> Iterator[tuple[Part, dict[str, float]]]:
+    """Each part with its own numbers, in order; it gets no more of earlier ones than it names.
+
+    What stands in ``instead`` is carried on in place of the answer.
+    """
     carried: dict[str, float] = {}
     for part in scenario.parts:
         own = part.values({**values, **{name: carried[name] for name in part.after}})
         yield part, own
         if part.gives:
-            carried[part.gives.name] = on_grid(part.gives, part.question.answer(own))
+            name = part.gives.name
+            carried[name] = instead.get(name, on_grid(part.gives, part.question.answer(own)))

@@ -71,3 +71,23 @@ def test_no_more_than_there_are_can_be_asked_for(form: BlueprintForm) -> None:
         assert box.disabled == (box.max == 0)
         assert box.description == f"of {box.max}"
     assert form.summary().endswith(".")
+
+
+def test_scenarios_are_counted_in_the_form_and_named_in_an_editor(
+    form: BlueprintForm, tmp_path: Path
+) -> None:
+    form._open()
+    assert form._scenarios.value == 0
+    form._scenarios.value = 1
+    form._file.value = "mine.toml"
+    form._save()
+    assert "Scenario: " in said(form)
+    assert read_blueprint(tmp_path / "mine.toml").scenarios == 1
+    form._scenarios.value = 0
+    form._open()
+    assert form._scenarios.value == 1
+    text = (tmp_path / "mine.toml").read_text(encoding="utf-8")
+    named = text.replace("scenarios = 1", 'scenarios = ["high-outcrop"]')
+    (tmp_path / "mine.toml").write_text(named, encoding="utf-8")
+    form._open()
+    assert "change it in an editor" in said(form)
