@@ -568,8 +568,8 @@ CONTROLS = (
         "A third leg",
         (
             ("none", "none"),
-            ("middle", "in one plane, between the others"),
-            ("space", "in space, all three spread evenly"),
+            ("middle", "in one plane"),
+            ("space", "in space, spread evenly"),
         ),
         "none",
     ),
