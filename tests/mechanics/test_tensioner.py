@@ -328,3 +328,8 @@ def test_rope_of_a_tensioner_in_series_counted_strand_by_strand() -> None:
         with pytest.raises(DomainError, match="At least one line must be left"):
             released_slack(play=3.0, lines=lines)
     assert any("not independent" in text for text in released_slack.cautions)
+
+
+def test_the_case_without_friction_is_told_as_an_efficiency_of_one() -> None:
+    text = effective_lines.explain().as_text()
+    assert "n if eta = 1, otherwise" in text and "eta^2 = 1" not in text

@@ -16,6 +16,7 @@ from cosmic_ray.work_item import MutationSpec, TestOutcome, WorkerOutcome, WorkI
 
 from tests.mutants import choice, own_tests, report, trial
 from tests.mutants.choice import Mutant
+from tests.mutants.first_try import first_try
 
 ROOT = Path(__file__).parents[2]
 HERE = Path(__file__).parent
@@ -121,7 +122,8 @@ def main() -> int:
         report.Outcome(m, results[job].is_killed) for job, m in jobs.items() if job in results
     ]
     reasons = report.read_reasons(HERE / "harmless.toml")
-    text = report.as_markdown(outcomes, sizes, reasons, options.seed)
+    first = first_try(HERE / "first_tries.toml", options.seed)
+    text = report.as_markdown(outcomes, sizes, reasons, options.seed, first)
     (HERE if options.write else KEPT).joinpath("survivors.md").write_text(text, "utf-8")
     for mutant in report.unexplained(outcomes, reasons):
         print(f"No reason is given for {mutant.module}:{mutant.line} in {mutant.function}:")

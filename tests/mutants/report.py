@@ -40,7 +40,11 @@ def unexplained(outcomes: Sequence[Outcome], reasons: Mapping[Key, str]) -> list
 
 
 def as_markdown(
-    outcomes: Sequence[Outcome], sizes: Mapping[str, int], reasons: Mapping[Key, str], seed: int
+    outcomes: Sequence[Outcome],
+    sizes: Mapping[str, int],
+    reasons: Mapping[Key, str],
+    seed: int,
+    first_try: str,
 ) -> str:
     """The whole report."""
     versions = ", ".join(f"{n} {importlib.metadata.version(n)}" for n in ("cosmic-ray", "pytest"))
@@ -57,8 +61,10 @@ def as_markdown(
         f"**{killed} of {len(outcomes)} killed: {100 * killed / len(outcomes):.1f} %.** "
         f"Wanted: {100 * WANTED:.0f} %.",
         "",
-        "Tests have been written for survivors of the usual sample, so its score flatters. Another "
-        'seed gives a score that does not: `make mutants ARGS="--seed 77"`.',
+        first_try,
+        "",
+        "A seed that was never tried gives a score that flatters nobody: "
+        '`make mutants ARGS="--seed N"`. Write its first result into `first_tries.toml`.',
         "",
         "| module | possible | tried | killed | survived |",
         "|---|---:|---:|---:|---:|",

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.mutants.first_try import first_try
 from tests.mutants.own_tests import EVERY_DERIVATION, suite
 from tests.mutants.rules import compiles, difference, hidden_spans, shares, worth_trying
 
@@ -96,3 +97,10 @@ def test_tests_of_a_longer_name_answer_for_that_name_alone() -> None:
     files = suite(ROOT, "ropecalc/mechanics/guiding.py").files
     assert "tests/mechanics/test_guiding.py" in files
     assert "tests/mechanics/test_guiding_limits.py" not in files
+
+
+def test_what_a_sample_gave_before_tests_were_written_for_it_is_told() -> None:
+    kept = Path(__file__).with_name("first_tries.toml")
+    told = first_try(kept, 77)
+    assert "401 of 436 were killed: 92.0 %" in told and "before tests were written" in told
+    assert "not written down" in first_try(kept, 20260)
