@@ -10,6 +10,7 @@ from ropecalc.teaching.questions.diagrams import (
     friction,
     high_directional,
     holding_off,
+    margins,
     orders,
     tensioner,
     throw_and_time,
@@ -30,6 +31,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **critical_angles.DIAGRAMS,
     **holding_off.DIAGRAMS,
     **tensioner.DIAGRAMS,
+    **margins.DIAGRAMS,
     **orders.DIAGRAMS,
 }
 """What draws each question, by the question's key."""

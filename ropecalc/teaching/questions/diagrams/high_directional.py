@@ -18,18 +18,20 @@ _HEAD: Place = (0.0, 0.0)
 # --- redirects -----------------------------------------------------------------------------------
 
 
-def redirect(sheet: Sheet, apart: float, strand: float = 104.0) -> tuple[Place, Place]:
-    """A pulley on an anchor to the left, its two strands ``apart``; gives back their ends.
+def redirect(
+    sheet: Sheet, apart: float, strand: float = 104.0, anchor: float = 52.0
+) -> tuple[Place, Place]:
+    """A pulley on an anchor, so far to the left, its strands ``apart``; gives back their ends.
 
     The first strand is the lower one. The anchor lies behind the pulley, on the line that halves
     the angle, as a free pulley settles.
     """
     half = apart / 2
-    anchor = (-52.0, 0.0)
-    sheet.area(ROCK_FACE, (-72, -34), (-52, -34), (-52, 34), (-72, 34))
-    sheet.line(parts.EDGE, (-52, -34), (-52, 34))
-    sheet.line(parts.BAR, anchor, _HEAD)
-    parts.bolt(sheet, anchor)
+    rock = [(-anchor - 20, -34), (-anchor, -34), (-anchor, 34), (-anchor - 20, 34)]
+    sheet.area(ROCK_FACE, *rock)
+    sheet.line(parts.EDGE, (-anchor, -34), (-anchor, 34))
+    sheet.line(parts.BAR, (-anchor, 0), _HEAD)
+    parts.bolt(sheet, (-anchor, 0))
     turn = parts.arc_points(_HEAD, _WHEEL, UP + half, 3 * UP - half)
     ends = []
     for side in (-1, 1):
