@@ -9,19 +9,15 @@ answers: they are for the instructor, like the key.
 import io
 import json
 import zipfile
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 from xml.etree import ElementTree as ET
 
 from ropecalc import cautions
-from ropecalc.teaching.papers.paper import Item, Paper, item_as_document
-from ropecalc.teaching.papers.qti_item import (
-    MUST_PASS,
-    item_document,
-    item_title,
-    picture_file,
-)
+from ropecalc.teaching.papers.paper import Paper
+from ropecalc.teaching.papers.qti_blocks import Slot, slots
+from ropecalc.teaching.papers.qti_item import MUST_PASS, Asked
 from ropecalc.teaching.papers.qti_xml import (
     INSTANCE,
     NAMESPACE,
@@ -34,8 +30,6 @@ from ropecalc.teaching.papers.qti_xml import (
     written,
 )
 from ropecalc.teaching.papers.trouble import PaperError
-from ropecalc.teaching.questions.diagrams import picture_of
-from ropecalc.teaching.questions.diagrams.svg import svg
 from ropecalc.units import Display
 
 MOST_VARIANTS = 40
@@ -45,24 +39,6 @@ _PACKAGING = "http://www.imsglobal.org/xsd/imscp_v1p1"
 _LEARNING_OBJECT = "http://ltsc.ieee.org/xsd/LOM"
 _CATEGORY = "must-pass"
 _LONG_AGO = (1980, 1, 1, 0, 0, 0)  # the earliest date a zip can hold
-
-
-@dataclass(frozen=True)
-class Slot:
-    """One place of a test: the question's number, and the items of which a learner gets one."""
-
-    number: int
-    variants: tuple[Item, ...]
-
-    @property
-    def named(self) -> tuple[tuple[str, Item], ...]:
-        """Each variant with the name its file has in the package."""
-        if len(self.variants) == 1:
-            return ((f"q{self.number:02d}", self.variants[0]),)
-        return tuple(
-            (f"q{self.number:02d}-{variant:03d}", item)
-            for variant, item in enumerate(self.variants, 1)
-        )
 
 
 @dataclass(frozen=True)
@@ -77,42 +53,29 @@ class Assessment:
 
 def paper_package(paper: Paper, display: Display | None = None) -> bytes:
     """The package of one student's paper, with their own numbers and the paper's code."""
-    slots = tuple(Slot(number, (item,)) for number, item in enumerate(paper.items, 1))
+    display = display or Display()
     title = f"{paper.title}, paper {paper.code}"
-    made = Assessment(f"paper-{paper.code}", title, paper.minutes, slots)
-    return _package(made, display or Display(), paper.code)
+    made = Assessment(f"paper-{paper.code}", title, paper.minutes, slots((paper,), display))
+    return _package(made, display, paper.code)
 
 
 def class_package(papers: Sequence[Paper], display: Display | None = None) -> bytes:
     """One package for everybody: each question with the numbers of ``papers``.
 
     Those of the first :data:`MOST_VARIANTS` are enough that neighbours can hardly copy.
+
     Raises :class:`PaperError` where the papers do not ask the same, or there is none.
     """
     if not papers:
         raise PaperError("", "There is no paper left to export.")
-    if len({_asks(paper) for paper in papers}) > 1:
-        raise PaperError("", "The papers do not ask the same questions. Export them one by one.")
-    first, taken = papers[0], papers[:MOST_VARIANTS]
-    slots = tuple(
-        Slot(number, _distinct(items))
-        for number, items in enumerate(zip(*(p.items for p in taken), strict=True), 1)
-    )
+    display, taken = display or Display(), papers[:MOST_VARIANTS]
+    try:
+        found = slots(taken, display)
+    except ValueError as error:
+        raise PaperError("", f"One package cannot hold all: {error}. Export them singly.") from None
     digest = sha256(json.dumps([p.code for p in taken]).encode()).hexdigest()
-    made = Assessment(f"class-{digest[:12]}", first.title, first.minutes, slots)
-    return _package(made, display or Display())
-
-
-def _asks(paper: Paper) -> tuple[object, ...]:
-    return (
-        paper.title,
-        paper.minutes,
-        *((item.template.key, bool(item.options), item.must_pass) for item in paper.items),
-    )
-
-
-def _distinct(items: Iterable[Item]) -> tuple[Item, ...]:
-    return tuple({json.dumps(item_as_document(item)): item for item in items}.values())
+    made = Assessment(f"class-{digest[:12]}", papers[0].title, papers[0].minutes, found)
+    return _package(made, display)
 
 
 # --- the test ---------------------------------------------------------------------------------
@@ -145,9 +108,10 @@ def _test(assessment: Assessment) -> ET.Element:
         navigationMode="nonlinear",
         submissionMode="simultaneous",
     )
-    must = sum(slot.variants[0].must_pass for slot in assessment.slots)
+    first = [asked for slot in assessment.slots for asked in slot.variants[0]]
+    must = sum(asked.must_pass for asked in first)
     root = document("assessmentTest", identifier=assessment.name, title=assessment.title)
-    root.append(outcome("SCORE", "float", "0", normalMaximum=str(len(assessment.slots))))
+    root.append(outcome("SCORE", "float", "0", normalMaximum=str(sum(one.marks for one in first))))
     root.append(outcome("MUST_PASS", "boolean", "false"))
     root.append(outcome("CAUTION", "identifier", "shown"))
     root.append(element("timeLimits", maxTime=str(60 * assessment.minutes)))
@@ -174,24 +138,37 @@ def _test(assessment: Assessment) -> ET.Element:
 
 
 def _parts(slot: Slot) -> Iterator[ET.Element]:
-    """References to a slot's items; several are a section of which one is drawn."""
-    references = [_reference(name, item) for name, item in slot.named]
-    if len(references) == 1:
-        yield references[0]
+    """References to a slot's items; several variants are a section of which one is drawn."""
+    variants = [[_reference(name, asked) for name, asked in variant] for variant in slot.named]
+    if len(variants) == 1:
+        yield from variants[0]
         return
     yield element(
         "assessmentSection",
         element("selection", select="1"),
-        *references,
-        identifier=f"q{slot.number:02d}",
-        title=item_title(slot.number, slot.variants[0]),
+        *(_together(slot, place, variant) for place, variant in enumerate(variants, 1)),
+        identifier=slot.name,
+        title=slot.variants[0][0].title,
         visible="false",
     )
 
 
-def _reference(name: str, item: Item) -> ET.Element:
-    category = {"category": _CATEGORY} if item.must_pass else {}
-    return element("assessmentItemRef", identifier=name, href=_file(name), **category)
+def _together(slot: Slot, place: int, references: Sequence[ET.Element]) -> ET.Element:
+    """What is drawn at once: an item, or a section of those that share their numbers."""
+    if len(references) == 1:
+        return references[0]
+    return element(
+        "assessmentSection",
+        *references,
+        identifier=f"{slot.name}-together-{place:03d}",
+        title=slot.variants[0][0].title,
+        visible="false",
+    )
+
+
+def _reference(name: str, asked: Asked) -> ET.Element:
+    category = {"category": _CATEGORY} if asked.must_pass else {}
+    return element("assessmentItemRef", identifier=name, href=f"{_FOLDER}{name}.xml", **category)
 
 
 def _total(**only: str) -> ET.Element:
@@ -210,28 +187,20 @@ def _all_right(must: int) -> ET.Element:
 
 @dataclass(frozen=True)
 class _Content:
-    """An item with its files: the document, and its picture if it has one."""
+    """An item of the package with its files, by their paths."""
 
     name: str
-    title: str
-    item: Item
+    asked: Asked
     files: dict[str, bytes]
-
-
-def _content(number: int, name: str, item: Item, display: Display) -> _Content:
-    title, picture = item_title(number, item), picture_of(item.drawn, display)
-    files = {_file(name): written(item_document(name, title, item, display, picture))}
-    if picture is not None:
-        files[_FOLDER + picture_file(name)] = svg(picture).encode("utf-8")
-    return _Content(name, title, item, files)
 
 
 def _package(assessment: Assessment, display: Display, remark: str = "") -> bytes:
     """The zip; ``remark`` stands in it uncompressed, so that the file can be found by it."""
     contents = [
-        _content(slot.number, name, item, display)
+        _Content(name, asked, {_FOLDER + p: c for p, c in asked.files(name, display).items()})
         for slot in assessment.slots
-        for name, item in slot.named
+        for variant in slot.named
+        for name, asked in variant
     ]
     files = {
         _MANIFEST: written(_manifest(assessment.name, assessment.title, contents)),
@@ -240,10 +209,6 @@ def _package(assessment: Assessment, display: Display, remark: str = "") -> byte
     for content in contents:
         files |= content.files
     return _zipped(files, remark)
-
-
-def _file(name: str) -> str:
-    return f"{_FOLDER}{name}.xml"
 
 
 def _manifest(name: str, title: str, contents: Sequence[_Content]) -> ET.Element:
@@ -278,9 +243,9 @@ def _manifest(name: str, title: str, contents: Sequence[_Content]) -> ET.Element
                     "imsqti_item_xmlv2p1",
                     tuple(content.files),
                     _described(
-                        content.title,
-                        f"After this you can {content.item.template.objective}.",
-                        *([MUST_PASS] if content.item.must_pass else []),
+                        content.asked.title,
+                        content.asked.about,
+                        *([MUST_PASS] if content.asked.must_pass else []),
                     ),
                 )
                 for content in contents

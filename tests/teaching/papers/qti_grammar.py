@@ -28,18 +28,22 @@ _EXPRESSION = "(and|or|not|isNull|match|gte|lte|sum|ordered|baseValue|variable|c
 _CONDITION = f"{_EXPRESSION}(setOutcomeValue )*"
 GRAMMAR = {
     "assessmentItem": Allowed(
-        "responseDeclaration (outcomeDeclaration )+itemBody responseProcessing (modalFeedback )*",
+        "responseDeclaration (outcomeDeclaration )+itemBody (responseProcessing )?"
+        "(modalFeedback )*",
         "identifier title adaptive timeDependent",
         f"toolName toolVersion {LANGUAGE} {SCHEMA_LOCATION}",
     ),
-    "responseDeclaration": Allowed("correctResponse ", "identifier cardinality baseType"),
+    "responseDeclaration": Allowed("(correctResponse )?", "identifier cardinality baseType"),
     "outcomeDeclaration": Allowed(
         "(defaultValue )?", "identifier cardinality", "baseType normalMaximum normalMinimum"
     ),
     "correctResponse": Allowed("(value )+"),
     "defaultValue": Allowed("(value )+"),
     "value": Allowed(text=True),
-    "itemBody": Allowed("((p|div|choiceInteraction|orderInteraction) )*"),
+    "itemBody": Allowed(
+        "((p|div|rubricBlock|choiceInteraction|orderInteraction|extendedTextInteraction) )*"
+    ),
+    "extendedTextInteraction": Allowed(required="responseIdentifier", optional="expectedLines"),
     "div": Allowed("((p|div) )*"),
     "p": Allowed("((img|textEntryInteraction) )*", text=True),
     "img": Allowed(required="src alt", optional="width height"),
@@ -98,9 +102,9 @@ GRAMMAR = {
 }
 VOCABULARY = {
     "cardinality": {"single", "ordered"},
-    "baseType": {"float", "identifier", "boolean"},
+    "baseType": {"float", "identifier", "boolean", "string"},
     "showHide": {"show", "hide"},
-    "view": {"candidate"},
+    "view": {"candidate", "scorer"},
     "access": {"atEnd"},
     "navigationMode": {"linear", "nonlinear"},
     "submissionMode": {"individual", "simultaneous"},
