@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from ropecalc.teaching.questions.diagrams import (
     advantage,
+    along_the_raise,
     anchors,
     critical_angles,
     forces,
@@ -30,6 +31,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **throw_and_time.DIAGRAMS,
     **critical_angles.DIAGRAMS,
     **holding_off.DIAGRAMS,
+    **along_the_raise.DIAGRAMS,
     **tensioner.DIAGRAMS,
     **margins.DIAGRAMS,
     **orders.DIAGRAMS,

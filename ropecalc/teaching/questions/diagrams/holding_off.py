@@ -170,7 +170,7 @@ def _from_places(facts: Facts, sheet: Sheet) -> str:
     parts.litter(sheet, at, section.LITTER)
     sheet.label(section.out_and_up(facts, "x_D", "z_D"), (head[0] + 8, head[1]), (1, 0.4))
     sheet.label(section.out_and_up(facts, "x", "z"), at, (1, 0.5))
-    sheet.label(section.out_and_up(facts, "x_B", "z_B"), (hub[0], hub[1] - 14), (-0.3, -1))
+    section.name_hub(facts, sheet, hub)
     _load(facts, sheet, at)
     sheet.ask(parts.middle_of(at, hub), (-0.6, -1), "tag ?")
     sheet.not_to_scale()
@@ -202,7 +202,7 @@ def _out_of_reach(facts: Facts, sheet: Sheet) -> str:
     sheet.line(FAINT, (limit[0] + 6, y), (hub[0] + 40, y))
     sheet.label(f"{facts.text('z')} up", (hub[0] + 26, y), (0, -1))
     sheet.label(section.out_and_up(facts, "x_D", "z_D"), (head[0] + 8, head[1]), (1, 0.4))
-    sheet.label(section.out_and_up(facts, "x_B", "z_B"), (hub[0], hub[1] - 14), (-0.3, -1))
+    section.name_hub(facts, sheet, hub)
     sheet.not_to_scale()
     return (
         "Haul line and track line hold a litter; a dotted straight line runs from the directional "

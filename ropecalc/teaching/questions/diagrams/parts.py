@@ -94,9 +94,10 @@ def post(sheet: Sheet, foot: Place, high: float) -> None:
 def outcrop(sheet: Sheet, tip: Place, wall: float, high: float = 26.0) -> None:
     """Rock that juts out from the wall at ``wall`` (x) to its ``tip``."""
     x, y = tip
-    corners = [(wall, y + high), (x - 3, y + 5), tip, (x - 9, y - 7), (wall, y - high)]
-    sheet.area(ROCK_FACE, *corners)
-    sheet.line(EDGE, *corners)
+    face = [(wall, y + high), (x - 3, y + 5), tip, (x - 9, y - 7), (wall, y - high)]
+    within = wall - 6  # covers the wall's edge
+    sheet.area(ROCK_FACE, (within, y + high), *face, (within, y - high))
+    sheet.line(EDGE, *face)
 
 
 def hub(sheet: Sheet, at: Place, before: float = 26.0) -> None:

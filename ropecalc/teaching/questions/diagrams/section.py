@@ -13,14 +13,18 @@ from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.diagrams import parts
 from ropecalc.teaching.questions.diagrams.facts import Facts
 from ropecalc.teaching.questions.diagrams.parts import OUT, UP
-from ropecalc.teaching.questions.diagrams.sheet import Sheet
+from ropecalc.teaching.questions.diagrams.picture import extent
+from ropecalc.teaching.questions.diagrams.sheet import SIZE, Sheet
 
-_TALL, _HIGHEST = 186.0, 34.0
-_FOOT, _FAR = 14.0, 226.0
+_TALL, _HIGHEST = 178.0, 34.0
+_FOOT, _FAR = 14.0, 218.0
 _BROW = 36.0
 """How far the cliff's edge is below the directional."""
 _BEHIND = 52.0
+_BEYOND = 42.0
+"""How far the ground reaches beyond the hub."""
 _WHEEL, _SMALL_WHEEL = 8.0, 4.0
+SOIL = ROCK_FACE
 LITTER = 0.8
 """The size of a litter in a cross-section."""
 
@@ -45,32 +49,43 @@ class Section:
         """Where the hub is drawn."""
         return (_FAR, self.height(z))
 
-    @property
-    def foot(self) -> Place:
-        """The foot of the wall."""
-        return (0.0, self.height(0.0) - 9)
-
-    def rock(self, sheet: Sheet, hub: Place | None = None) -> None:
-        """Wall and ground, and the hub on it if there is one."""
-        x, y = self.foot
-        far = hub if hub is not None else (_FAR, y + 11)
-        brow = [(far[0] - 26, far[1] - 11), (far[0] + 42, far[1] - 11)]
-        deep = min(y, far[1] - 11) - 26
-        parts.cliff(sheet, (x, -_BROW), _BEHIND, -_BROW - y)
-        sheet.area(ROCK_FACE, (-_BEHIND, y), (x, y), *brow, (brow[1][0], deep), (-_BEHIND, deep))
-        sheet.line(parts.EDGE, (x - 2, y), *brow)
+    def rock(self, sheet: Sheet, hub: Place, foot: float = 9.0) -> None:
+        """Wall, ground and hub; the wall's foot is so many pixels below the height 0."""
+        y = self.height(0.0) - foot
+        wall(sheet, y, hub[0] + _BEYOND, (hub[0] - 26, hub[1] - 11))
         for direction, text in ((UP, "up"), (OUT, "out")):
             tip = parts.step((-24, y - 10), direction, 36)
             sheet.line(THIN, (-24, y - 10), tip, ghost=True)
             parts.head(sheet, tip, direction, SOFT_INK, 0.6)
             sheet.label(text, tip, parts.way(direction), SOFT_INK)
-        if hub is not None:
-            parts.hub(sheet, hub)
+        parts.hub(sheet, hub)
+
+
+def wall(
+    sheet: Sheet, foot: float, far: float, rises: Place | None = None, behind: float = _BEHIND
+) -> None:
+    """The wall (at x = 0), its foot at the height ``foot``, and ground as far out as ``far``.
+
+    Level ground, or ground that ``rises`` to a place and is level from there.
+    """
+    brow = rises if rises is not None else (far, foot)
+    deep = min(foot, brow[1]) - 34
+    parts.cliff(sheet, (0.0, -_BROW), behind, -_BROW - foot)
+    sheet.area(
+        SOIL, (-behind, foot), (0.0, foot), brow, (far, brow[1]), (far, deep), (-behind, deep)
+    )
+    sheet.line(parts.EDGE, (-2.0, foot), brow, (far, brow[1]))
 
 
 def out_and_up(facts: Facts, x: str, z: str) -> str:
     """A measured place in words."""
     return f"{facts.text(x)} out, {facts.text(z)} up"
+
+
+def name_hub(facts: Facts, sheet: Sheet, hub: Place) -> None:
+    """How far out and up the hub is, in the ground below it."""
+    text = out_and_up(facts, "x_B", "z_B")
+    sheet.write(text, (hub[0] + _BEYOND - extent(text, SIZE)[0] / 2, hub[1] - 22))
 
 
 def head(sheet: Sheet, at: Place) -> None:
