@@ -1,6 +1,7 @@
 """The line in which an answer is typed."""
 
 import asyncio
+from collections.abc import Callable
 
 import ipywidgets as widgets
 
@@ -34,6 +35,10 @@ class Entry(widgets.Text):
         self.observe(self._when_changed, "value")
         self.on_msg(self._when_told)
         self.show(display)
+
+    def settled(self, act: Callable[[], object]) -> None:
+        """Call ``act`` at once: who presses a button has left the line, and the text has come."""
+        act()
 
     def show(self, display: Display) -> None:
         """Give an example in the reader's units."""

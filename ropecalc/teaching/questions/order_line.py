@@ -1,11 +1,13 @@
 """Where an order is given: one list to choose from for each place, by keyboard like any other."""
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
 
 from ropecalc.teaching.questions.order_marking import BLANK
 from ropecalc.teaching.questions.question import Listeners, Values
+from ropecalc.teaching.questions.settling import after_the_last_move
 from ropecalc.units import Display
 
 if TYPE_CHECKING:
@@ -52,6 +54,10 @@ class OrderLine(widgets.VBox):
             letter = letters[number] if number < len(letters) else ""
             place.value = letter if letter in known else ""
         self._moving = False
+
+    def settled(self, act: Callable[[], object]) -> None:
+        """Call ``act`` once the last choice has come."""
+        after_the_last_move(act)
 
     def show(self, display: Display) -> None:
         """Say the things in the reader's units."""

@@ -42,6 +42,9 @@ class AnswerLine(Protocol):
     def show(self, display: Display) -> None:
         """Follow the reader's units."""
 
+    def settled(self, act: Callable[[], object]) -> None:
+        """Call ``act`` when what the learner did last has come from the browser."""
+
 
 @dataclass(frozen=True)
 class Listeners:

@@ -58,7 +58,7 @@ class QuestionView(Shown):
         self._marked: Marked | None = self._last_marked()
 
         self._stem = widgets.HTMLMath()
-        self._check = button("Check", self._answer)
+        self._check = button("Check", lambda: self._entry.settled(self._answer))
         self._line = widgets.HBox(layout={"flex_flow": "row wrap", "overflow": "visible"})
         self._line.children = self._answer_row()
         self._feedback = widgets.HTML()

@@ -380,6 +380,7 @@ class RigTask:
         if self._calculated(values) is not None:
             passages += self._turned_round(values, display)
         else:
+            passages.append(Passage("Try both ends, then halve what is left between them."))
             passages += [
                 Passage(self.tried(values, setting, display)) for setting in self._trials(values)
             ]
@@ -456,7 +457,11 @@ def wanted_sentence(wanted: Wanted, values: Mapping[str, float], display: Displa
         return f"There is no result here. {error}"
     result = wanted.result
     shown = display.show(known[result.name], result.kind)
-    return f"The {result.meaning} is then {shown}: {side(wanted, known)}."
+    return f"{_capital(result.meaning)}: {shown}, {side(wanted, known)}."
+
+
+def _capital(words: str) -> str:
+    return words[0].upper() + words[1:]
 
 
 def side(wanted: Wanted, known: Mapping[str, float]) -> str:

@@ -1,5 +1,6 @@
 """Where a rig is set: a slider for each control, by keyboard too, and the setting in words."""
 
+from collections.abc import Callable
 from html import escape
 from typing import TYPE_CHECKING
 
@@ -7,6 +8,7 @@ import ipywidgets as widgets
 
 from ropecalc.teaching.questions.question import Listeners
 from ropecalc.teaching.questions.setting_marking import read_setting
+from ropecalc.teaching.questions.settling import after_the_last_move
 from ropecalc.teaching.sliders import QuantitySlider
 from ropecalc.units import Display, QuantityError
 
@@ -30,8 +32,8 @@ class SettingLine(widgets.VBox):
                 knob.control.default,
                 display,
                 lambda _: self._moved(),
-                layout={"width": "560px", "max_width": "100%"},
-                style={"description_width": "260px"},
+                layout={"width": "660px", "max_width": "100%"},
+                style={"description_width": "initial"},
             )
             for knob in task.knobs
         }
@@ -51,6 +53,10 @@ class SettingLine(widgets.VBox):
     def value(self, text: str) -> None:
         self._put(text)
         self._listeners.changed(self._text)
+
+    def settled(self, act: Callable[[], object]) -> None:
+        """Call ``act`` once the last move has come."""
+        after_the_last_move(act)
 
     def show(self, display: Display) -> None:
         """The same setting in other units; what was written down stays as it was."""

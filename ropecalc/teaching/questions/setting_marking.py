@@ -84,5 +84,5 @@ def _off(task: "RigTask", values: "Values", setting: dict[str, float]) -> str:
         known = wanted.known({**values, **setting})
         where = side(wanted, known)
         if where != "as wanted":
-            said.append(f"Here the {wanted.result.meaning} is {where}.")
+            said.append(f"{where.capitalize()} here: {wanted.result.meaning}.")
     return " ".join(said)

@@ -1,5 +1,6 @@
 """A rig that is set: how a setting is read and marked, how it is found, and how it looks."""
 
+import asyncio
 from dataclasses import replace
 
 import ipywidgets as widgets
@@ -85,8 +86,8 @@ def test_a_wrong_setting_is_told_the_side_and_no_number() -> None:
     drawn = replace(DRAWN, template=plain)
     marked = mark(drawn, f"{degrees + 20}°")
     assert marked.verdict is Verdict.WRONG
-    assert marked.feedback == "Not right. Here the tension in each leg is too much."
-    assert "too little" in mark(drawn, f"{degrees - 20}°").feedback
+    assert marked.feedback == "Not right. Too much here: tension in each leg."
+    assert "Too little" in mark(drawn, f"{degrees - 20}°").feedback
 
 
 def test_a_setting_without_a_result_is_wrong_and_says_why() -> None:
@@ -213,6 +214,22 @@ def test_new_numbers_put_the_sliders_back(session: Session) -> None:
     press(view, "New numbers")
     assert [s.quantity for s in sliders(view)] == [9.0, 7.0]
     assert view._entry.value == "" and session.record.work(Place(PAGE, TEAM.key)).draft == ""
+
+
+def test_a_check_waits_for_the_move_that_is_still_on_its_way(session: Session) -> None:
+    """The browser lets a press on a button overtake the last move of a slider."""
+    view = QuestionView(HUB, session, PAGE)
+    sliders(view)[0].move(50.0)
+
+    async def pressed_too_early() -> None:
+        press(view, "Check")
+        sliders(view)[0].move(42.5)
+        for _ in range(100):
+            if not session.record.answers(Place(PAGE, HUB.key)):
+                await asyncio.sleep(0.02)
+
+    asyncio.run(pressed_too_early())
+    assert [a.text for a in session.record.answers(Place(PAGE, HUB.key))] == ["42.5 m"]
 
 
 def test_a_strange_draft_is_nothing_set() -> None:

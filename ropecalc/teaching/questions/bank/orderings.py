@@ -34,7 +34,7 @@ from ropecalc.teaching.questions.ordering import Ordering, Ranked, WrongOrder
 
 
 def _number(variable: Variable, number: int | str) -> Variable:
-    name, symbol = f"{variable.name}_{number}", f"{variable.symbol}_{{{number}}}"
+    name, symbol = f"{variable.name}_{number}", rf"{variable.symbol}_\mathrm{{{number}}}"
     return named(variable, name, f"{variable.meaning} ({number})", symbol)
 
 

@@ -164,11 +164,11 @@ HUB_DISTANCE = RigTask(
     title="How far out must the hub be?",
     stem=(
         "At a high outcrop {load} has to be held {x} out at a height of {z}. Haul and track "
-        "directional are {x_D} out and {z_D} up; the hub will be {z_B} up. {lines} track lines "
-        "hang on one tensioner in series, each of its pulleys passes on {efficiency}, and rope "
-        "was taken in last. No line may carry more than {line_limit}. Put the hub out far enough, "
-        "but no further than needed: the most loaded line should carry at least 88 per cent of "
-        "that."
+        "directional are {x_D} out and {z_D} up; the hub will be {z_B} up. The track lines, "
+        "{lines} of them, hang on one tensioner in series; each of its pulleys passes on "
+        "{efficiency}, and rope was taken in last. No line may carry more than {line_limit}. Put "
+        "the hub out far enough, but no further than needed: the most loaded line should carry at "
+        "least 88 per cent of that."
     ),
     asked="Distance of the hub out from the wall",
     givens=(
