@@ -138,8 +138,8 @@ ROPE_THROUGH = Template(
     key="rope-through-hands",
     title="Rope through the hands",
     stem=(
-        "A {advantage}:1 raises the litter by {rise}. Ropes do not stretch and grabs do not slip. "
-        "How much rope has come through the hands of the team?"
+        "A system of {advantage}:1 raises the litter by {rise}. Ropes do not stretch and grabs do "
+        "not slip. How much rope has come through the hands of the team?"
     ),
     asked="Rope pulled through the hands",
     givens=(Given(q.ADVANTAGE, 2, 9, 1, ""), Given(q.RISE, 0.5, 4.0, 0.1, "m")),
