@@ -218,7 +218,7 @@ class OpenItem(Shown):
             value=session.record.work(place).draft,
             description="Your answer",
             continuous_update=False,
-            layout={"width": "100%", "height": "180px"},
+            layout={"width": "98%", "height": "180px"},
             style={"description_width": "initial"},
         )
         self._said = widgets.HTML()

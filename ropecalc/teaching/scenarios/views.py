@@ -98,7 +98,7 @@ class PartView(Shown):
             self._closed.value = f"<p>{escape(self._waits())}</p>"
             self.children = [self._head, self._closed]
         else:
-            self._go_on.value = status([self._carried_on()])
+            self._go_on.value = status(line for line in (self._carried_on(),) if line)
             self.children = [self._head, self._question, self._go_on]
 
 
@@ -140,7 +140,7 @@ class JudgedView(Shown):
         self._text = widgets.Textarea(
             description="Your answer",
             continuous_update=False,
-            layout={"width": "100%", "height": "140px"},
+            layout={"width": "98%", "height": "140px"},
             style={"description_width": "initial"},
         )
         self._comparing = button("Compare with what a good answer says", self._compared)
@@ -220,7 +220,8 @@ class JudgedView(Shown):
         lines = [_NO_MARKS]
         if self._session.record.work(self._place).solution_seen:
             lines.insert(0, f"{len(self._ticked())} of {len(self._judged.points)} points ticked.")
-        self._said.value = status([*lines, self._session.record.notice])
+        notice = self._session.record.notice
+        self._said.value = status([*lines, *([notice] if notice else [])])
 
 
 class JudgedSolved(Shown):
@@ -278,7 +279,7 @@ def judged_html(judged: Judged, letter: str) -> str:
 
 def _point(point: str, ticked: bool) -> widgets.Checkbox:
     box = widgets.Checkbox(
-        value=ticked, description=point, indent=False, layout={"width": "100%", "height": "auto"}
+        value=ticked, description=point, indent=False, layout={"width": "98%", "height": "auto"}
     )
     box.add_class("ropecalc-point")
     return box
