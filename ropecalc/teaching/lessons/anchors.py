@@ -159,8 +159,9 @@ _FACTS = (
     Fact(
         "three-in-a-row",
         "Three legs in one plane, bolts {depth} above the knot, rope of stiffness {stiffness}: the "
-        "middle leg carries {taut} if all were just taut, {short} if it is {error} shorter and "
-        "{long} if it is {error} longer. Your knots are not that exact.",
+        "middle leg carries {taut} if all were just taut (the knot sinks as they stretch, hence "
+        "the small difference), {short} if it is {error} shorter and {long} if it is {error} "
+        "longer. Your knots are not that exact.",
         _three_in_a_row,
     ),
     Fact(
