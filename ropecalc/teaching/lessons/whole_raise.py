@@ -296,8 +296,8 @@ _NOTES = TeachingNotes(
         "The profile with the outcrop, the body's outline at three heights, no numbers.",
         "The path of the master attachment point, and where the body still hangs below the tip.",
         "Station table: height, out, rope in, all lines, worst line, haul, uplift, head.",
-        "Three columns for each cell: taken in, handed over, let out. Then where to ask and to stop, "
-        "with what the cell may show too little.",
+        "Three columns for each cell: taken in, handed over, let out. Then where to ask and to "
+        "stop, with what the cell may show too little.",
         "What no plan knows: survey, sheaves, weather, people; and what to do when it differs.",
     ),
     field=(
