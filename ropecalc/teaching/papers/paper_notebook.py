@@ -12,8 +12,8 @@ from ropecalc.teaching.papers.paper import CODE, Paper, scenario_as_document
 
 KIND = "paper"
 _HOW = (
-    "Type a number with its unit, or choose a letter; what you type is kept at once. You see your "
-    "marks when the papers come back. At the end press **Hand in**."
+    "Type a number with its unit, choose letters, or move sliders; it is kept at once. You see "
+    "your marks when the papers come back. At the end press **Hand in**."
 )
 
 

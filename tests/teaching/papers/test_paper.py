@@ -9,8 +9,10 @@ from typing import Any
 import pytest
 
 from ropecalc.teaching.papers.issue import FILE, Issue, pass_mark, read_issue, write_issue
-from ropecalc.teaching.papers.paper import LETTERS, RIGHT
+from ropecalc.teaching.papers.paper import LETTERS, RIGHT, Item, Paper
 from ropecalc.teaching.papers.trouble import PaperError
+from ropecalc.teaching.questions.bank import BANK as ALL
+from ropecalc.teaching.questions.draw import draw
 from ropecalc.teaching.questions.template import Template
 from tests.teaching.papers.examples import BANK, blueprint, issue
 
@@ -146,3 +148,15 @@ def test_an_issue_is_frozen() -> None:
     assert isinstance(made, Issue)
     with pytest.raises(AttributeError):
         made.title = "x"  # type: ignore[misc]
+
+
+def test_a_paper_handed_out_long_ago_has_its_code_still() -> None:
+    """Its code was written down when a number was the only kind of question."""
+    keys = ("attendant-push", "tag-tension", "track-tension", "hub-uplift", "take-in-rate")
+    items = []
+    for number, key in enumerate((*keys, "two-equal-legs")):
+        question = ALL[key]
+        mistakes = [mistake.key for mistake in question.mistakes]
+        options = ("", *mistakes) if number == 1 else ()
+        items.append(Item(draw(question, "larch|Ada B.", number), options))
+    assert Paper("Old paper", "Ada B.", 40, tuple(items)).code == "LRUJ-VUWA"
