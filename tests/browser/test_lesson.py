@@ -227,3 +227,19 @@ def test_the_pictures_of_the_readme_can_be_taken(
     folder.mkdir(parents=True, exist_ok=True)
     page.locator(place).screenshot(path=folder / name)
     assert (folder / name).stat().st_size > 20_000
+
+
+def test_a_formula_wider_than_the_page_does_not_carry_the_words_away(open_page: OpenPage) -> None:
+    page = open_page(ALONG)
+    working = page.locator(".ropecalc-working").first
+    working.get_by_role("button", name="All steps").click()
+    working.get_by_label("with numbers").check()
+    formulas = working.locator("mjx-container[display='true']")
+    expect(formulas.first).to_be_visible()
+    page.wait_for_function(
+        "() => [...document.querySelector('.ropecalc-working')"
+        ".querySelectorAll('mjx-container[display=true]')]"
+        ".some(formula => formula.scrollWidth > formula.clientWidth)"
+    )  # one of them is wider, and scrolls by itself
+    wide, seen = working.evaluate("part => [part.scrollWidth, part.clientWidth]")
+    assert wide <= seen + 2
