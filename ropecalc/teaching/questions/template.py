@@ -24,8 +24,6 @@ from ropecalc.teaching.questions.question import Listeners, NamedMistake, Values
 from ropecalc.teaching.questions.verdict import Marked
 from ropecalc.units import Display, Kind
 
-__all__ = ["Given", "Mistake", "Template", "Tolerance"]
-
 _WINDOW = 0.015
 """How near an answer must come to a mistake's value, as a share of it, to be taken for it."""
 _WINDOW_OF_NOTHING = 0.25

@@ -12,7 +12,8 @@ from ropecalc.mechanics.manners import named
 from ropecalc.teaching.questions.bank import along_the_raise as along
 from ropecalc.teaching.questions.bank import holding_off as off
 from ropecalc.teaching.questions.bank import tensioner as lines
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 from ropecalc.teaching.scenarios import places
 from ropecalc.teaching.scenarios.content import Judged, Part, Scenario
 

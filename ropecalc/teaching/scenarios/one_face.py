@@ -8,8 +8,9 @@ from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import named
 from ropecalc.teaching.questions.bank import forces
 from ropecalc.teaching.questions.bank import holding_off as off
+from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.question import Values
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 from ropecalc.teaching.scenarios import places
 from ropecalc.teaching.scenarios.content import Judged, Part, Scenario, Source
 

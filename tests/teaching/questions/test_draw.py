@@ -9,8 +9,9 @@ from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.bank import along_the_raise, holding_off
 from ropecalc.teaching.questions.draw import DrawError, candidate, draw, suits
+from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.questions.question import Question
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 from ropecalc.units import Display, from_si
 from tests.teaching.questions.every import every_question
 

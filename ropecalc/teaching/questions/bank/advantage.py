@@ -4,7 +4,8 @@ from collections.abc import Mapping
 
 from ropecalc.mechanics import advantage
 from ropecalc.mechanics import quantities as q
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _LOAD = Given(q.LOAD, 1.2, 2.8, 0.1, "kN")
 _PARTS = Given(q.ADVANTAGE, 2, 5, 1, "")

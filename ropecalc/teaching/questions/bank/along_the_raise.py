@@ -8,7 +8,8 @@ from sympy import Integer, cos, sin, sqrt, tan
 from ropecalc.mechanics import guiding, locked, locked_moves, two_stations
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.bank.slips import places_open
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _DIRECTIONAL = (Given(q.X_D, 0.1, 0.6, 0.1, "m"), Given(q.Z_D, 31.0, 34.0, 0.5, "m"))
 _TWO_PER_CENT = Tolerance(relative=0.02)

@@ -6,7 +6,8 @@ from sympy import Integer, Rational, acos, asin, cos, cot, pi, sin
 
 from ropecalc.mechanics import anchors
 from ropecalc.mechanics import quantities as q
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _LOAD = Given(q.LOAD, 1.2, 2.8, 0.1, "kN")
 _TWO_PER_CENT = Tolerance(relative=0.02)

@@ -6,7 +6,8 @@ from sympy import Rational, acos, asin, cos, pi, sin, sqrt
 
 from ropecalc.mechanics import anchors, critical
 from ropecalc.mechanics import quantities as q
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _LOAD = Given(q.LOAD, 1.2, 2.8, 0.1, "kN")
 _ONE_DEGREE = Tolerance(absolute=radians(1.0))

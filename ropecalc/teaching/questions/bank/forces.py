@@ -10,13 +10,8 @@ from sympy import Abs, Float, Integer, asin, atan, cos, pi, sin, sqrt
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import vectors
 from ropecalc.teaching.questions.bank.slips import HAUL_STAYS_THE_WEIGHT
-from ropecalc.teaching.questions.template import (
-    Approximation,
-    Given,
-    Mistake,
-    Template,
-    Tolerance,
-)
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Approximation, Mistake, Template, Tolerance
 from ropecalc.units import POUND, STANDARD_GRAVITY
 
 _LOAD = Given(q.LOAD, 1.2, 2.8, 0.1, "kN")

@@ -9,7 +9,8 @@ from sympy import ceiling, exp
 from ropecalc.mechanics import friction, hauling
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.pulleys import formulas
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _LOAD = Given(q.LOAD, 1.2, 2.8, 0.1, "kN")
 _EFFICIENCY = Given(q.SHEAVE_EFFICIENCY, 0.70, 0.95, 0.01, "")

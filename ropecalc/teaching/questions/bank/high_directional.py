@@ -8,7 +8,8 @@ from sympy import Integer, cos, sin, sqrt, tan
 
 from ropecalc.mechanics import frames, redirects
 from ropecalc.mechanics import quantities as q
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _TWO_PER_CENT = Tolerance(relative=0.02)
 _ONE_DEGREE = Tolerance(absolute=radians(1.0))

@@ -8,7 +8,8 @@ from sympy import Integer, atan, cos, sin, sqrt, tan
 from ropecalc.mechanics import guiding
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.bank.slips import HAUL_STAYS_THE_WEIGHT, legs_open, places_open
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _LOAD = Given(q.LOAD, 1.2, 2.8, 0.1, "kN")
 _UP = Given(q.HAUL_ELEVATION, 50, 86, 1, "°")

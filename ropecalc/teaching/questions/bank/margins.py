@@ -16,7 +16,8 @@ from ropecalc.mechanics import (
 )
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.bank.slips import legs_open
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 from ropecalc.units import STANDARD_GRAVITY
 
 _TWO_PER_CENT = Tolerance(relative=0.02)

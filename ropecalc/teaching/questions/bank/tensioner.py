@@ -9,7 +9,8 @@ from sympy import Integer, ceiling, log, sin
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics import tensioner
 from ropecalc.mechanics import tensioner_lines as lines_of
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _EFFICIENCY = Given(q.SHEAVE_EFFICIENCY, 0.70, 0.92, 0.01, "")
 _LINES = Given(tensioner.LINES, 2, 4, 1, "")

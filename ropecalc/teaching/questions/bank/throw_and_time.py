@@ -6,7 +6,8 @@ from sympy import Max, ceiling
 
 from ropecalc.mechanics import hauling
 from ropecalc.mechanics import quantities as q
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _HEIGHT = Given(hauling.RAISE_HEIGHT, 15, 60, 1, "m")
 _RISE = Given(hauling.THROW_RISE, 2.0, 8.0, 0.5, "m")

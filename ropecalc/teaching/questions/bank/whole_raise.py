@@ -10,7 +10,8 @@ from sympy import cos, sin, sqrt
 from ropecalc.mechanics import guiding_limits, raise_limits, strength
 from ropecalc.mechanics import quantities as q
 from ropecalc.teaching.questions.bank.slips import places_open
-from ropecalc.teaching.questions.template import Given, Mistake, Template, Tolerance
+from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.template import Mistake, Template, Tolerance
 
 _TWO_PER_CENT = Tolerance(relative=0.02)
 _HIGHER = Given(q.LOAD_UNCERTAINTY, 0.1, 0.6, 0.05, "")
