@@ -5,8 +5,10 @@ from dataclasses import replace
 import ipywidgets as widgets
 import pytest
 
+from ropecalc.teaching.lesson import Lesson
+from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.questions import wording
-from ropecalc.teaching.questions.bank import orderings
+from ropecalc.teaching.questions.bank import orderings, rigs
 from ropecalc.teaching.questions.draw import draw, restored
 from ropecalc.teaching.questions.marking import Verdict, mark
 from ropecalc.teaching.questions.order_line import OrderLine
@@ -214,6 +216,18 @@ def test_a_strange_draft_is_nothing_chosen() -> None:
     assert line.value == "" and heard == []
     line.value = "C A"
     assert line.value == "C A _ _" and heard == ["C A _ _"]
+
+
+def test_a_lesson_can_ask_for_an_order_or_a_rig_as_a_quick_check(session: Session) -> None:
+    content = replace(LESSONS["anchors"], questions=(LEGS, rigs.LEG_ANGLE))
+    lesson = Lesson(content, session)
+    for question in content.questions:
+        view = lesson.question(question.key)
+        drawn = draw(question, content.page)
+        view._entry.value = drawn.shown(drawn.answer, Display())
+        press(view, "Check")
+        assert "Right." in page_text(view)
+        assert session.record.answers(Place(content.page, question.key))
 
 
 def test_the_solution_edition_tells_the_order(session: Session) -> None:

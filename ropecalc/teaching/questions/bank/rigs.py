@@ -386,7 +386,11 @@ TEAM = RigTask(
             lambda v: v.people * v.burst_per_person * v.parts * v.efficiency ** (v.parts - 1),
         ),
     ),
-    reason="Fewer could not raise the load; more could break something before anybody notices.",
+    reason=(
+        "A team that can just raise the load puts as many times the load into a snag as a burst "
+        "is more than what each keeps up. Less could not raise it; more could break something "
+        "before anybody notices."
+    ),
     difficulty=3,
     objective="choose a haul team that can raise the load and break nothing",
 )
