@@ -17,6 +17,7 @@ from ropecalc.teaching.questions.diagrams import (
     throw_and_time,
 )
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
+from ropecalc.teaching.questions.diagrams.likeness import LIKE
 from ropecalc.teaching.questions.diagrams.picture import Picture
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 from ropecalc.teaching.questions.draw import Draw
@@ -41,7 +42,8 @@ DIAGRAMS: Mapping[str, Diagram] = {
 
 def picture_of(drawn: Draw, display: Display) -> Picture | None:
     """The drawing for ``drawn`` in the reader's units; None for a question without one."""
-    diagram = DIAGRAMS.get(drawn.template.key)
+    key = drawn.template.key
+    diagram = DIAGRAMS.get(LIKE.get(key, key))
     if diagram is None:
         return None
     facts, sheet = Facts(drawn, display), Sheet()
