@@ -11,6 +11,7 @@ from ropecalc.derivation.variable import (
     DomainError,
     Range,
     Variable,
+    as_number,
     as_numbers,
 )
 
@@ -29,6 +30,7 @@ __all__ = [
     "Range",
     "Step",
     "Variable",
+    "as_number",
     "as_numbers",
     "derive",
     "samples",

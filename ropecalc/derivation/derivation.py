@@ -11,7 +11,7 @@ from ropecalc import cautions as caution
 from ropecalc.derivation.argument import Argument, DerivationError, Step, samples
 from ropecalc.derivation.explanation import Explanation, explain_steps
 from ropecalc.derivation.numeric import numpy_function
-from ropecalc.derivation.variable import DomainError, Variable, as_numbers
+from ropecalc.derivation.variable import DomainError, Variable, as_number, as_numbers
 from ropecalc.units import Display
 
 
@@ -219,6 +219,7 @@ class Derivation:
     def explain(self, display: Display | None = None, **values: float) -> Explanation:
         """The argument in words and mathematics; with ``values`` (SI), with those numbers in it."""
         display = display or Display()
+        values = {name: as_number(name, value) for name, value in values.items()}
         result = ""
         if values:
             answer = self(**values)
@@ -289,6 +290,8 @@ class Derivation:
         result jumps across the target, as at a pole, it is not reached.
         """
         variable = self.variable(wanted)
+        target = as_number(self.result.name, target)
+        others = {name: as_number(name, value) for name, value in others.items()}
         grid = np.linspace(variable.teaching.low, variable.teaching.high, 2001)
         gap = self.masked(**{wanted: grid}, **others) - target
         hits = np.flatnonzero(np.ma.filled(gap == 0.0, False))

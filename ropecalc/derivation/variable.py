@@ -53,6 +53,14 @@ def as_numbers(name: str, value: Any) -> Any:
     return float(array) if array.ndim == 0 else array
 
 
+def as_number(name: str, value: Any) -> float:
+    """``value`` as one float; :class:`DomainError` for arrays and for what is no number."""
+    number = as_numbers(name, value)
+    if np.ndim(number):
+        raise DomainError(f"{name} is an array; give one number at a time.", name)
+    return float(number)
+
+
 @dataclass(frozen=True)
 class Domain:
     """An interval of SI values; each end is open (excluded) or closed (included)."""

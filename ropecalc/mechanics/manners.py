@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from ropecalc import cautions as caution
-from ropecalc.derivation import DomainError, Explanation, Line, Variable, as_numbers
+from ropecalc.derivation import DomainError, Explanation, Line, Variable, as_number, as_numbers
 
 
 def named(variable: Variable, name: str, meaning: str, symbol: str | None = None) -> Variable:
@@ -31,13 +31,7 @@ def checked(*pairs: tuple[Variable, Any]) -> list[Any]:
 
 def single(*pairs: tuple[Variable, Any]) -> list[float]:
     """The same for what takes one number at a time; :class:`DomainError` for arrays."""
-    values = checked(*pairs)
-    for (variable, _), value in zip(pairs, values, strict=True):
-        if np.ndim(value):
-            raise DomainError(
-                f"{variable.name} is an array; give one number at a time.", variable.name
-            )
-    return values
+    return [as_number(v.name, value) for (v, _), value in zip(pairs, checked(*pairs), strict=True)]
 
 
 def one_case(*values: Any) -> None:

@@ -70,3 +70,21 @@ def test_an_explanation_states_a_result_only_for_values() -> None:
     assert total.explain(width=1.0, depth=2.0).result.endswith("3.00 m")
     assert total.explain().result == ""
     assert [v.name for v in total.variables] == ["width", "depth", "diagonal"]
+
+
+@pytest.mark.parametrize("strange", [[1e3, 2e3], np.ones((2, 2)), "much", 1j, object()])
+def test_what_is_told_and_what_is_looked_for_takes_one_number_at_a_time(strange: object) -> None:
+    for call in (
+        lambda: total.explain(width=strange, depth=1.0),
+        lambda: total.find("width", strange, depth=1.0),
+        lambda: total.find("width", 2.0, depth=strange),
+    ):
+        with pytest.raises(DomainError, match=r"one number at a time|must be a number"):
+            call()
+    with pytest.raises(DomainError, match="width is an array; give one number") as refusal:
+        total.explain(width=[1.0], depth=1.0)
+    assert refusal.value.keyword == "width"
+
+
+def test_truth_and_whole_numbers_are_told_as_numbers() -> None:
+    assert total.explain(width=True, depth=2) == total.explain(width=1.0, depth=2.0)

@@ -391,3 +391,31 @@ def test_at_the_ends_of_friction_the_numbers_still_fit() -> None:
         friction.groove_tension(tension_behind=1e3, **most, groove_angle=0.5)
     assert math.isfinite(friction.groove_tension(tension_behind=1e3, friction=3.0, turn=100.0,
                                                  groove_angle=math.pi))  # fmt: skip
+
+
+@pytest.mark.parametrize("strange", STRANGE.values(), ids=STRANGE)
+def test_a_system_with_a_strange_place_or_angle_is_refused_in_words(strange: Any) -> None:
+    """What is a place, the negative and the tiny among them, gives a system or a reason."""
+
+    def built(station: Any, angle: Any) -> pulleys.System:
+        bodies = (
+            pulleys.Body("load", pulleys.Role.LOAD, 10.0),
+            pulleys.Body("anchor", pulleys.Role.ANCHOR, station),
+            pulleys.Body("hand", pulleys.Role.HAND, 8.0),
+        )
+        way = (pulleys.tied("load"), pulleys.over("anchor", angle=angle), pulleys.tied("hand"))
+        return pulleys.System("whip", bodies, (pulleys.Rope("rope", way),))
+
+    for station, angle in ((strange, None), (0.0, strange)):
+        try:
+            system = built(station, angle)
+        except DomainError as refusal:
+            assert str(refusal).endswith(".")
+        else:
+            assert math.isfinite(system.bodies[1].station)
+
+
+@pytest.mark.parametrize("strange", [3, None, 1.5, ["3:1"]])
+def test_a_system_by_something_that_is_no_name_is_refused_in_words(strange: Any) -> None:
+    with pytest.raises(DomainError, match="is not the name of a common system"):
+        pulleys.common_system(strange)

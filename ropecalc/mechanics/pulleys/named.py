@@ -60,7 +60,7 @@ def common_system(
             )
         )
     )
-    text = name.strip().lower()
+    text = str(name).strip().lower()
     if text == _COMPLEX:
         return _complex(high, far, behind, redirect)
     title = text + (" with a redirect" if redirect else "")

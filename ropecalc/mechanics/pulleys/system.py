@@ -21,7 +21,7 @@ from fractions import Fraction
 from functools import cached_property
 from math import isfinite, pi
 
-from ropecalc.derivation import DomainError
+from ropecalc.derivation import DomainError, as_number
 
 
 class Role(StrEnum):
@@ -280,7 +280,7 @@ def _check_bodies(system: System) -> None:
                 "pulleys or grabs that a rope ties to the one load."
             )
     for body in system.bodies:
-        if not isfinite(body.station):
+        if not isfinite(as_number(f"the station of {body.name}", body.station)):
             raise DomainError(
                 f"{system.name}: the station of {body.name} is {body.station}; it must be a finite "
                 "number of metres from the anchor towards the load."
@@ -327,7 +327,7 @@ def _check_angle(where: str, visit: Visit, body: Body) -> None:
             f"{where}: an angle between strands is only for a pulley at an anchor; {body.name} "
             f"is {_a(body.role)}. Leave the angle out there."
         )
-    if angle is None or not 0.0 <= angle <= pi:
+    if angle is None or not 0.0 <= as_number(f"the angle at {body.name}", angle) <= pi:
         raise DomainError(
             f"{where}: the angle between the strands at {body.name} is {angle} rad; it must be "
             "from 0 (both the same way) to π (straight through)."
