@@ -8,7 +8,6 @@ their own, and is known by it. A setting is kept, typed, printed and marked as a
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from decimal import Decimal
 from functools import cached_property
 from types import SimpleNamespace
 from typing import Any, ClassVar
@@ -20,13 +19,14 @@ from ropecalc.teaching.keyed import by_key, find
 from ropecalc.teaching.questions import explaining
 from ropecalc.teaching.questions.applied import Applied
 from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.knob import Knob
 from ropecalc.teaching.questions.passage import Passage
 from ropecalc.teaching.questions.question import Listeners, NamedMistake, Values
 from ropecalc.teaching.questions.setting_line import SettingLine
 from ropecalc.teaching.questions.setting_marking import mark_setting
 from ropecalc.teaching.questions.verdict import Marked
-from ropecalc.teaching.sliders import Control, Scale
-from ropecalc.units import Display, to_si
+from ropecalc.teaching.questions.wanted import Wanted, outcome
+from ropecalc.units import Display
 
 Setting = Mapping[str, float]
 """Where the controls stand, SI, by the quantity's name."""
@@ -35,89 +35,8 @@ _LUCK = 0.35
 _OWN = 0.6
 """The least share of a mistake's settings that give it away."""
 _FEWEST = 2
-"""As few right settings, or a mistake's, can be missed between two units."""
+"""Fewer right settings, or a mistake's, could fall between the stops in another unit."""
 _TRIALS = 4
-
-
-@dataclass(frozen=True)
-class Knob:
-    """A quantity that the learner sets: the grid of its slider, and where it stands at first.
-
-    ``label`` is the slider's; ``start`` is in the grid's unit.
-    """
-
-    grid: Given
-    start: float
-    label: str
-
-    @property
-    def name(self) -> str:
-        """The variable's name."""
-        return self.grid.name
-
-    @property
-    def control(self) -> Control:
-        """The slider."""
-        last = self.grid.count - 1
-        return Control(
-            self.name,
-            self.label,
-            self.grid.variable.kind,
-            self.grid.value(0),
-            self.grid.value(last),
-            to_si(self.grid.step, self.grid.unit),
-            self.grid.value(round((self.start - self.grid.low) / self.grid.step)),
-        )
-
-    @property
-    def stops(self) -> "np.ndarray":
-        """Every value of the grid, SI."""
-        return np.array([self.grid.value(index) for index in range(self.grid.count)])
-
-    def show(self, value: float, display: Display) -> str:
-        """An SI value as the slider shows it, with its unit."""
-        unit = display.unit(self.grid.variable.kind)
-        step = Decimal(f"{Scale.of(self.control, display).step:.6g}").normalize()
-        decimals = max(0, -int(step.as_tuple().exponent))
-        gap = "" if unit.symbol in ("°", "") else " "
-        return f"{value / unit.factor:.{decimals}f}{gap}{unit.symbol}"
-
-
-@dataclass(frozen=True)
-class Wanted:
-    """A result that has to lie in a band.
-
-    ``steps`` are worked out one after the other; each may take the results before it, by the name
-    of their quantity, and the last one has to lie between ``low`` and ``high``. These take all
-    quantities, SI, by name, and may be arrays.
-    """
-
-    steps: tuple[Applied, ...]
-    low: Callable[[Mapping[str, Any]], Any]
-    high: Callable[[Mapping[str, Any]], Any]
-
-    @property
-    def result(self) -> Variable:
-        """What has to lie in the band."""
-        return self.steps[-1].derivation.result
-
-    def known(self, values: Mapping[str, float]) -> dict[str, float]:
-        """``values`` and every result. Raises ValueError where there is none."""
-        known = dict(values)
-        for step in self.steps:
-            known[step.derivation.result.name] = step.value(known)
-        return known
-
-    def known_on_arrays(self, values: Mapping[str, Any]) -> dict[str, Any]:
-        """The same for arrays, masked where there is no result."""
-        known = dict(values)
-        for step in self.steps:
-            known[step.derivation.result.name] = step.masked(known)
-        return known
-
-    def holds(self, known: Mapping[str, Any], result: Any) -> Any:
-        """Whether ``result`` lies in the band."""
-        return (result >= self.low(known)) & (result <= self.high(known))
 
 
 @dataclass(frozen=True)
@@ -410,7 +329,7 @@ class RigTask:
         """What comes of ``setting``, in sentences."""
         said = [self.described(setting, display)]
         for wanted in self.wanted:
-            said.append(wanted_sentence(wanted, {**values, **setting}, display))
+            said.append(outcome(wanted, {**values, **setting}, display))
         return " ".join(said)
 
     def common_mistakes(self, values: Values, display: Display) -> tuple[Passage, ...]:
@@ -447,26 +366,3 @@ class RigTask:
     ) -> SettingLine:
         """Sliders."""
         return SettingLine(self, text, display, listeners)
-
-
-def wanted_sentence(wanted: Wanted, values: Mapping[str, float], display: Display) -> str:
-    """What ``wanted`` comes to and whether it is in its band."""
-    try:
-        known = wanted.known(values)
-    except ValueError as error:
-        return f"There is no result here. {error}"
-    result = wanted.result
-    shown = display.show(known[result.name], result.kind)
-    return f"{_capital(result.meaning)}: {shown}, {side(wanted, known)}."
-
-
-def _capital(words: str) -> str:
-    return words[0].upper() + words[1:]
-
-
-def side(wanted: Wanted, known: Mapping[str, float]) -> str:
-    """On which side of its band a result lies."""
-    result = known[wanted.result.name]
-    if result < wanted.low(known):
-        return "too little"
-    return "too much" if result > wanted.high(known) else "as wanted"

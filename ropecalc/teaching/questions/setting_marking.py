@@ -6,11 +6,13 @@ from typing import TYPE_CHECKING
 from ropecalc.derivation import DomainError
 from ropecalc.teaching.questions.number_marking import as_read
 from ropecalc.teaching.questions.verdict import Marked, Verdict
+from ropecalc.teaching.questions.wanted import side
 from ropecalc.units import Display, QuantityError, WrongUnitError, parse_quantity
 
 if TYPE_CHECKING:
+    from ropecalc.teaching.questions.knob import Knob
     from ropecalc.teaching.questions.question import Values
-    from ropecalc.teaching.questions.setting import Knob, RigTask
+    from ropecalc.teaching.questions.setting import RigTask
 
 _BETWEEN = re.compile(r"\s*(?:[;/|\n]|\band\b)\s*")
 _LONGEST = 80  # characters
@@ -77,8 +79,6 @@ def _within(knob: "Knob", value: float, display: Display) -> float:
 
 def _off(task: "RigTask", values: "Values", setting: dict[str, float]) -> str:
     """Which results lie outside their bands, and on which side; no numbers: it stays a task."""
-    from ropecalc.teaching.questions.setting import side
-
     said = []
     for wanted in task.wanted:
         known = wanted.known({**values, **setting})

@@ -37,10 +37,12 @@ from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.diagrams import picture_of
 from ropecalc.teaching.questions.draw import draw, restored
 from ropecalc.teaching.questions.given import Given
+from ropecalc.teaching.questions.knob import Knob
 from ropecalc.teaching.questions.marking import Verdict, mark
 from ropecalc.teaching.questions.ordering import Ordering
-from ropecalc.teaching.questions.setting import Knob, RigTask, Wanted, WrongRelation
+from ropecalc.teaching.questions.setting import RigTask, WrongRelation
 from ropecalc.teaching.questions.template import Template
+from ropecalc.teaching.questions.wanted import Wanted
 from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.units import Display
 from tests.teaching.papers.examples import BANK as SMALL

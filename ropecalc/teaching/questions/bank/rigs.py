@@ -26,7 +26,9 @@ from ropecalc.mechanics.pulleys import formulas
 from ropecalc.teaching.questions.applied import Applied
 from ropecalc.teaching.questions.bank.slips import legs_open
 from ropecalc.teaching.questions.given import Given
-from ropecalc.teaching.questions.setting import Knob, RigTask, Wanted, WrongRelation
+from ropecalc.teaching.questions.knob import Knob
+from ropecalc.teaching.questions.setting import RigTask, WrongRelation
+from ropecalc.teaching.questions.wanted import Wanted
 
 _Bound = Callable[[Mapping[str, Any]], Any]
 
