@@ -15,6 +15,7 @@ from ropecalc.teaching.questions.diagrams import (
     orders,
     tensioner,
     throw_and_time,
+    whole_raise,
 )
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
 from ropecalc.teaching.questions.diagrams.likeness import LIKE
@@ -35,6 +36,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **along_the_raise.DIAGRAMS,
     **tensioner.DIAGRAMS,
     **margins.DIAGRAMS,
+    **whole_raise.DIAGRAMS,
     **orders.DIAGRAMS,
 }
 """What draws each question, by the question's key."""
