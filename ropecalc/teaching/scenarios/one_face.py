@@ -45,6 +45,14 @@ _ANGLES: dict[str, Source] = {
 _MEASURED = (places.HAUL_ELEVATION, places.GROUND_DEPRESSION)
 _ALONE_AT_HIGH = {"load": "load_alone", **_ANGLES}
 
+_LIGHTEST, _HEAVIEST = 65.0, 115.0
+"""What an attendant weighs with their equipment, kg."""
+
+
+def _a_person_more(n: Values) -> bool:
+    return _LIGHTEST <= n["mass_attended"] - n["mass_alone"] <= _HEAVIEST
+
+
 _PUSH_ENDS = Template(
     key="one-face-push-ends",
     title="Where the push ends",
@@ -263,6 +271,7 @@ ONE_FACE = Scenario(
         ),
     ),
     lessons=(1, 8),
+    usable=_a_person_more,
     cautions=(
         cautions.AUTHORITY,
         cautions.STATIC,
