@@ -1,11 +1,12 @@
 """Frames: what is assumed is said, and stacks of feet or guys are refused."""
 
+import math
 from typing import Any
 
 import pytest
 
 from ropecalc.derivation import DomainError
-from ropecalc.mechanics.frames import footing, frame_in_space
+from ropecalc.mechanics.frames import footing, frame_in_space, leg_compression
 
 FEET = [(0.0, 1.0, 0.0), (0.0, -1.0, 0.0)]
 GUY = [(3.0, 0.0, 0.0)]
@@ -23,3 +24,13 @@ def test_stacks_are_refused(change: dict[str, Any]) -> None:
     asked = {"head": (0.3, 0.0, 2.0), "feet": FEET, "pull": (-1500, 0, -3000), "guys": GUY}
     with pytest.raises(DomainError, match="one row for each foot and guy"):
         frame_in_space(**(asked | change))
+
+
+def test_legs_spread_until_they_lie_flat_carry_nothing() -> None:
+    stands = {
+        "downward_pull": 3000.0, "guy_tension": 500.0, "guy_depression": 0.5, "head_height": 2.0,
+        "head_reach": 0.3,
+    }  # fmt: skip
+    with pytest.raises(DomainError, match="legs that lie flat carry nothing"):
+        leg_compression(**stands, leg_half_spread=math.pi / 2 - 1e-4)
+    assert leg_compression(**stands, leg_half_spread=math.pi / 2 - 0.01) > 1e5

@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 
+from ropecalc.derivation import DomainError
 from ropecalc.mechanics import hauling
 from ropecalc.mechanics import quantities as q
 from ropecalc.mechanics.manners import named
@@ -197,3 +198,9 @@ def test_advantage_by_travel_is_not_load_over_pull() -> None:
     assert by_travel == {q.TRAVEL_ADVANTAGE} and in_a_snag == q.ADVANTAGE
     assert q.TRAVEL_ADVANTAGE.symbol != q.ADVANTAGE.symbol
     assert "rope through the hands" in q.TRAVEL_ADVANTAGE.meaning
+
+
+@pytest.mark.parametrize("loss", [4.0, 4.5, 40.0])
+def test_a_reset_that_loses_a_throw_or_more_gets_nowhere(loss: float) -> None:
+    with pytest.raises(DomainError, match="must lose less than a throw gains"):
+        hauling.throws_needed(raise_height=30.0, throw_rise=4.0, reset_loss=loss)

@@ -51,3 +51,10 @@ def test_beyond_the_places_that_make_sense() -> None:
     masked = haul_elevation.masked(x=2.5, z=np.array([10.0, 33.0]), x_D=0.3, z_D=32.0)
     assert list(np.ma.getmaskarray(masked)) == [False, True]
     assert np.all(np.diff(ground_depression(x=2.5, z=heights, x_B=40.0, z_B=0.5)) > 0)
+
+
+def test_a_nearly_level_haul_line_is_refused_also_from_a_directional_at_the_wall() -> None:
+    """2 cm on 30 m; the directional is where distances are counted from."""
+    with pytest.raises(DomainError, match="must fall to the litter"):
+        haul_elevation(x=30.0, z=31.98, x_D=0.0, z_D=32.0)
+    assert haul_elevation(x=30.0, z=31.9, x_D=0.0, z_D=32.0) == pytest.approx(0.1 / 30, rel=1e-4)

@@ -425,3 +425,14 @@ def test_a_knot_close_below_its_three_anchors_is_found() -> None:
         lengths = np.linalg.norm(places - knot, axis=1)
         found = three_legs_of_lengths(places, lengths, (0.0, 0.0, -1000.0))
         assert found.knot == pytest.approx(knot)
+
+
+def test_a_leg_shortened_to_nothing_and_two_pulls_at_once_are_refused() -> None:
+    places = [(-1.0, 0.0, 2.0), (1.0, 0.0, 2.0), (0.0, 0.0, 2.0)]
+    asked = {"knot": (0.0, 0.0, 0.0), "anchor_places": places, "stiffness": 5e4}
+    with pytest.raises(DomainError, match="shorten a leg to nothing"):
+        redundant_legs(**asked, pull=(0.0, 0.0, -1e3), length_errors=[0.0, 0.0, -2.0])
+    with pytest.raises(DomainError, match="shorten a leg to nothing or double it"):
+        redundant_legs(**asked, pull=(0.0, 0.0, -1e3), length_errors=[0.0, 0.0, 2.5])
+    with pytest.raises(DomainError, match="one pull and one row of anchors at a time"):
+        redundant_legs(**asked, pull=[(0.0, 0.0, -1e3)] * 2)

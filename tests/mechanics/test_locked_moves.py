@@ -94,3 +94,12 @@ def test_what_the_rope_does_not_allow_is_refused() -> None:
 def test_right_below_the_directional_it_is_not_raised_against_anything() -> None:
     with pytest.raises(DomainError, match="further out than the directional"):
         raised_offset(x_1=0.3, z_1=20.0, raised=1.0, **RIG)
+
+
+def test_the_same_as_the_solver_where_the_hub_is_near_below() -> None:
+    """The rope is much longer than the hub is far out: it hangs down steeply on both sides."""
+    rig = Rig(Point(0.0, 32.0), Point(0.0, 32.0), Point(14.0, 4.0))
+    there = move_locked(rig, 2000.0, 3.0, 24.0, new_z=21.0, stiffness=50e3).rigid
+    place = {"off_plumb": 3.0, "drop": 8.0, "hub_run": 14.0, "hub_fall": 28.0}
+    tension = lowered_tension(load=2000.0, lowered=3.0, **place)
+    assert tension == pytest.approx(there.forces.line_tension)

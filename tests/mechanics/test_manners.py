@@ -6,7 +6,7 @@ import pytest
 from ropecalc import cautions
 from ropecalc.derivation import DomainError
 from ropecalc.mechanics import quantities as q
-from ropecalc.mechanics.manners import account, checked, named, said, single
+from ropecalc.mechanics.manners import account, checked, named, one_case, said, single
 from ropecalc.mechanics.swing import haul_lost, line_lost
 from tests.mechanics.cases import CASE, CASE_LOAD
 
@@ -58,3 +58,10 @@ def test_what_takes_one_number_refuses_arrays_in_words() -> None:
                 rig, *place, lines=3, tensioning="one rope in series",
                 **{**series, name: [1.0, 2.0]},
             )  # fmt: skip
+
+
+def test_words_tell_of_one_case() -> None:
+    one_case(1.0, 2)
+    one_case()
+    with pytest.raises(DomainError, match=r"single numbers, not arrays\. Choose one case"):
+        one_case(1.0, np.array([1.0, 2.0]))

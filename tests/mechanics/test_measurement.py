@@ -665,3 +665,10 @@ def test_the_most_that_a_strand_allows_for_its_line(efficiency: float) -> None:
     band = line_from_strand(system, strand=1, reading=800.0, line=1, last_move="not recorded").band
     assert found == pytest.approx(band.high)
     assert efficiency * (found - 800.0) == pytest.approx(800.0)
+
+
+def test_an_error_has_no_sign() -> None:
+    asked = {"haul_elevation": 1.1, "ground_depression": 0.5}
+    assert error_from_angle(**asked, angle_error=0.0) == 0.0
+    with pytest.raises(DomainError, match="error of the haul elevation"):
+        error_from_angle(**asked, angle_error=-0.01)

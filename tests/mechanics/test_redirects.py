@@ -343,3 +343,24 @@ def test_hauling_over_a_redirect_at_given_numbers() -> None:
         front_tension=2000.0, efficiency=0.8, strand_angle=math.radians(70)
     )
     assert found == pytest.approx(3700, abs=5)
+
+
+def test_the_least_pull_stays_within_what_friction_allows() -> None:
+    """One back strand pulls against both fronts: the more the better, up to what friction holds."""
+    lines = [
+        HeadLine("first", "holding", 1000.0, 0.1, 0.1),
+        HeadLine("second", "holding", 1000.0, 0.1, 1.4),
+    ]
+    found = head_load(lines, efficiency=0.8)
+    bands = found.back_tensions
+    fronts = 2000.0 * np.array([-math.cos(0.1), math.sin(0.1)])
+    sizes = [
+        np.linalg.norm(
+            fronts
+            + one * np.array([math.cos(0.1), math.sin(0.1)])
+            + two * np.array([math.cos(1.4), math.sin(1.4)])
+        )
+        for one in np.linspace(bands[0].low, bands[0].high, 60)
+        for two in np.linspace(bands[1].low, bands[1].high, 60)
+    ]
+    assert found.pull.low == pytest.approx(min(sizes), rel=1e-6)

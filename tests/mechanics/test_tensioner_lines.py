@@ -131,3 +131,16 @@ def test_where_no_number_of_lines_is_enough_it_is_said() -> None:
         lines_of.lines_for_limit(
             track_tension=1.001 * ceiling * 2000.0, line_limit=2000.0, efficiency=0.85
         )
+
+
+@pytest.mark.parametrize(("together", "efficiency"), [(10_000.0, 0.9), (5400.0, 0.8)])
+def test_close_to_the_limit_of_what_lines_can_share(together: float, efficiency: float) -> None:
+    """Line by line, each carrying the square of the efficiency times the one before it."""
+    limit, carried, count = 2000.0, 0.0, 0
+    while carried < together:
+        carried += limit * efficiency ** (2 * count)
+        count += 1
+    found = lines_of.lines_for_limit(
+        track_tension=together, line_limit=limit, efficiency=efficiency
+    )
+    assert found == count <= 20
