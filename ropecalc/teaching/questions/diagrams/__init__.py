@@ -13,6 +13,7 @@ from ropecalc.teaching.questions.diagrams import (
     holding_off,
     margins,
     orders,
+    rigs,
     tensioner,
     throw_and_time,
     whole_raise,
@@ -38,6 +39,7 @@ DIAGRAMS: Mapping[str, Diagram] = {
     **margins.DIAGRAMS,
     **whole_raise.DIAGRAMS,
     **orders.DIAGRAMS,
+    **rigs.DIAGRAMS,
 }
 """What draws each question, by the question's key."""
 

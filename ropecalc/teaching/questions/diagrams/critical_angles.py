@@ -65,7 +65,7 @@ def _three(facts: Facts, sheet: Sheet) -> str:
     return "Three equal legs, evenly spread in space; each has the same limit."
 
 
-def _middle(sheet: Sheet, sag: float) -> Place:
+def middle(sheet: Sheet, sag: float) -> Place:
     """A span with a litter at its middle, so far down; gives back the litter's underside."""
     left, right = (-_HALF, sag), (_HALF, sag)
     hangs = spans.span(sheet, left, right, 72)
@@ -78,20 +78,20 @@ def _middle(sheet: Sheet, sag: float) -> Place:
 
 def _loaded(facts: Facts, sheet: Sheet) -> str:
     sag = 2 * _HALF * facts.value("sag") / facts.value("span")
-    below = _middle(sheet, sag)
-    sheet.label(facts.text("span"), (0, sag + 34), (0, 1))
+    below = middle(sheet, sag)
+    span_text(sheet, sag, facts.text("span"))
     parts.length(sheet, (-26, 0), (-26, sag), facts.text("sag"), -1)
-    _weight(sheet, below, facts.text("load"))
+    weight(sheet, below, facts.text("load"))
     sheet.write("tension ?", (70, 34 * sag / _HALF - 15), bold=True, framed=True)
     return "A rope spans a gully, its ends level; the load hangs from a pulley at the middle."
 
 
 def _sag(facts: Facts, sheet: Sheet) -> str:
     sag = 2 * _HALF * _SAG
-    below = _middle(sheet, sag)
-    sheet.label("span", (0, sag + 34), (0, 1))
+    below = middle(sheet, sag)
+    span_text(sheet, sag, "span")
     parts.asked_length(sheet, (-26, 0), (-26, sag), -1, "sag ?")
-    _weight(sheet, below, "load")
+    weight(sheet, below, "load")
     limit = f"at most {facts.text('load_ratio')} × load"
     sheet.label(limit, (0.75 * _HALF, 0.75 * sag), (0.1, -1))
     sheet.not_to_scale()
@@ -101,7 +101,13 @@ def _sag(facts: Facts, sheet: Sheet) -> str:
     )
 
 
-def _weight(sheet: Sheet, below: Place, text: str, reach: float = 28.0) -> None:
+def span_text(sheet: Sheet, sag: float, text: str) -> None:
+    """How long the span is."""
+    sheet.label(text, (0, sag + 34), (0, 1))
+
+
+def weight(sheet: Sheet, below: Place, text: str, reach: float = 28.0) -> None:
+    """The load, as an arrow from the litter's underside."""
     tip = parts.arrow(sheet, below, DOWN, reach, WEIGHT)
     sheet.label(text, (tip[0], tip[1] + 10), (1, 0))
 
@@ -119,7 +125,7 @@ def _trolley(facts: Facts, sheet: Sheet) -> str:
     parts.angle(sheet, _AT, 92, BACK, BACK - flat, facts.text("first_sag_angle"))
     parts.angle(sheet, _AT, 40, OUT, steep, facts.text("second_sag_angle"))
     sheet.label("control line", (62, hangs[1]), (0, -1))
-    _weight(sheet, (hangs[0], hangs[1] - parts.LITTER_DEEP), facts.text("load"))
+    weight(sheet, (hangs[0], hangs[1] - parts.LITTER_DEEP), facts.text("load"))
     sheet.ask((-60, 60 * math.tan(flat)), (-0.2, 1), "tension ?")
     return (
         "A load hangs from a pulley on a span, nearer to the right end; a level control line "

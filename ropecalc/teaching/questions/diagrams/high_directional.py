@@ -141,7 +141,8 @@ def _track(facts: Facts, sheet: Sheet) -> str:
 
 _UP, _OUT = 122.0, 36.0
 """Height and reach of a frame's head where it is drawn from the side, not to scale."""
-_FOOT: Place = (-_OUT, -_UP)
+FOOT: Place = (-_OUT, -_UP)
+"""Where its front feet stand; its head is the origin."""
 
 
 def _from_the_side(facts: Facts, sheet: Sheet, behind: float = 92.0) -> None:
@@ -149,30 +150,35 @@ def _from_the_side(facts: Facts, sheet: Sheet, behind: float = 92.0) -> None:
 
     The height is measured ``behind`` the head.
     """
-    parts.cliff(sheet, (_FOOT[0] + 6, -_UP), behind + 18, 36)
-    sheet.line(parts.LEG, _FOOT, _HEAD)
-    sheet.disc(_FOOT, 3.5, "#ffffff", parts.OUTLINE)
+    parts.cliff(sheet, (FOOT[0] + 6, -_UP), behind + 18, 36)
+    sheet.line(parts.LEG, FOOT, _HEAD)
+    sheet.disc(FOOT, 3.5, "#ffffff", parts.OUTLINE)
     parts.pulley(sheet, _HEAD, 8.0)
     parts.length(sheet, (-behind, -_UP), (-behind, 0), facts.text("head_height"))
     sheet.line(FAINT, (-behind - 6, 0), (-8, 0), ghost=True)
-    parts.length(sheet, (_FOOT[0], -_UP - 50), (0, -_UP - 50), facts.text("head_reach"), -1)
+    parts.length(sheet, (FOOT[0], -_UP - 50), (0, -_UP - 50), facts.text("head_reach"), -1)
     sheet.line(FAINT, (0, -8), (0, -_UP - 54))
-    sheet.line(FAINT, (_FOOT[0], -_UP - 34), (_FOOT[0], -_UP - 54), ghost=True)
+    sheet.line(FAINT, (FOOT[0], -_UP - 34), (FOOT[0], -_UP - 54), ghost=True)
     sheet.not_to_scale()
 
 
-def _landing(facts: Facts, sheet: Sheet) -> str:
+def on_its_feet(facts: Facts, sheet: Sheet) -> None:
+    """The frame from the side, with its back legs."""
     _from_the_side(facts, sheet, 168.0)
     back: Place = (-146.0, -_UP)
     sheet.line(parts.LEG, back, _HEAD)
     sheet.disc(back, 3.5, "#ffffff", parts.OUTLINE)
     parts.pulley(sheet, _HEAD, 8.0)
+
+
+def _landing(facts: Facts, sheet: Sheet) -> str:
+    on_its_feet(facts, sheet)
     lean = facts.value("lean")
     tip = parts.arrow(sheet, _HEAD, DOWN - lean, 84, WEIGHT)
     parts.angle(sheet, _HEAD, 60, DOWN, DOWN - lean, facts.text("lean"))
     sheet.label("pull", tip, parts.way(DOWN - lean))
     sheet.ask((-98, -_UP - 6), (0, -1), "lands how far back ?")
-    sheet.label("front feet", (_FOOT[0] - 4, -_UP), (-1, 0.5))
+    sheet.label("front feet", (FOOT[0] - 4, -_UP), (-1, 0.5))
     return (
         "A frame stands on the cliff's edge with its head out past the front feet; an arrow for "
         "the pull on the head leans inward, towards the team on the left."
