@@ -17,9 +17,13 @@ class Facts:
     display: Display
     called: Mapping[str, str] = field(default_factory=dict)
     """The drawn quantity behind a name, where it is called otherwise."""
+    fixed: Mapping[str, float] = field(default_factory=dict)
+    """What is not drawn, SI."""
 
     def value(self, name: str) -> float:
-        """A given quantity, SI."""
+        """A given or fixed quantity, SI."""
+        if name in self.fixed:
+            return self.fixed[name]
         return self.drawn.values[self.called.get(name, name)]
 
     def text(self, name: str) -> str:

@@ -1,26 +1,31 @@
 """Drawings for questions that ask for an order: one small drawing for each lettered thing."""
 
 from collections.abc import Callable
+from math import asin
 
-from ropecalc.teaching.drawing import FAINT, WEIGHT
+from ropecalc.teaching.drawing import FAINT, PUSH, TRACK, WEIGHT, Stroke
 from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.bank import orderings as bank
-from ropecalc.teaching.questions.diagrams import anchors, high_directional, parts, spans
+from ropecalc.teaching.questions.diagrams import anchors, high_directional, parts, series, spans
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
-from ropecalc.teaching.questions.diagrams.parts import DOWN, UP
+from ropecalc.teaching.questions.diagrams.parts import BACK, DOWN, OUT, UP
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
 from ropecalc.teaching.questions.ordering import LETTERS, Ordering, Ranked
 
 _Small = Callable[[Facts, Sheet], None]
-_COLUMNS = 2
 _BETWEEN = 8.0
 _LETTER = 14.0
+_LINE = Stroke(TRACK.color, 1.6)
+"""A track line, plain so that it reads in a small drawing."""
 
 
 def _gallery(
-    small: _Small, described: str, shared: Callable[[Facts], str] | None = None
+    small: _Small,
+    described: str,
+    shared: Callable[[Facts], str] | None = None,
+    columns: int = 2,
 ) -> Diagram:
-    """A drawing of each thing, lettered as the question letters them, in two columns.
+    """A drawing of each thing, lettered as the question letters them, in columns.
 
     ``shared`` says below them, in a line or more, what holds for all.
     """
@@ -34,19 +39,19 @@ def _gallery(
             small(_of(facts, thing), own)
             made.append(own.picture(""))
         wide = max(picture.width for picture in made) + _LETTER + _BETWEEN
-        top = 0.0
-        for row in range(0, len(made), _COLUMNS):
-            for column, picture in enumerate(made[row : row + _COLUMNS]):
+        top, middle = 0.0, wide * min(columns, len(made)) / 2
+        for row in range(0, len(made), columns):
+            for column, picture in enumerate(made[row : row + columns]):
                 left = column * wide
                 letter = LETTERS[row + column]
                 sheet.write(letter, (left + _LETTER / 2, top - _LETTER), bold=True)
                 sheet.paste(picture, left + _LETTER, top)
-            top -= max(picture.height for picture in made[row : row + _COLUMNS]) + _BETWEEN
+            top -= max(picture.height for picture in made[row : row + columns]) + _BETWEEN
         if shared is not None:
             for line in shared(facts).splitlines():
-                sheet.write(line, (wide, top - _LETTER))
-                top -= _LETTER + _BETWEEN
-        sheet.write("in which order ?", (wide, top - _LETTER), bold=True, framed=True)
+                sheet.write(line, (middle, top - _LETTER / 2))
+                top -= _LETTER + 4
+        sheet.write("in which order ?", (middle, top - 10), bold=True, framed=True)
         sheet.not_to_scale()
         return described
 
@@ -54,7 +59,7 @@ def _gallery(
 
 
 def _of(facts: Facts, thing: Ranked) -> Facts:
-    return Facts(facts.drawn, facts.display, thing.by.draws)
+    return Facts(facts.drawn, facts.display, thing.by.draws, thing.by.fixed)
 
 
 def _level_pull(facts: Facts, sheet: Sheet) -> None:
@@ -118,6 +123,104 @@ def _span(facts: Facts, sheet: Sheet) -> None:
     sheet.label(facts.text("load"), (tip[0], tip[1] + 8), (1, 0))
 
 
+_REMEDY_HEAD: Place = (0.0, 58.0)
+_REMEDY_LITTER: Place = (30.0, 30.0)
+_REMEDY_HUB: Place = (80.0, 0.0)
+
+
+def _remedy(facts: Facts, sheet: Sheet) -> None:
+    """The rig with what is changed, where it was in faint lines, and the new value."""
+    now = [name for name, drawn in facts.called.items() if name != drawn]
+    changed = now[0] if now else ""
+    head, at, hub = _REMEDY_HEAD, _REMEDY_LITTER, _REMEDY_HUB
+    parts.cliff(sheet, (-14, 40), 16, 40)
+    if changed == "x_B":
+        hub = (106.0, 0.0)
+    elif changed == "x_D":
+        head = (16.0, 58.0)
+    elif changed == "z_D":
+        head = (0.0, 72.0)
+    if changed:
+        sheet.line(FAINT, _REMEDY_HEAD, at, _REMEDY_HUB, ghost=True)
+    sheet.line(parts.LEG, (-20, 40), head)
+    for shift in (0.0,) if changed else (-2.5, 2.5):
+        sheet.line(_LINE, (head[0] + shift, head[1]), (at[0] + shift, at[1]))
+        sheet.line(_LINE, (at[0], at[1] + shift), (hub[0], hub[1] + shift))
+    parts.pulley(sheet, head, 6)
+    parts.litter(sheet, at, 0.45)
+    parts.ground(sheet, (hub[0] - 14, -8), 28, 6)
+    sheet.disc(hub, 5.0, "#ffffff", parts.BAR)
+    if changed == "x_B":
+        sheet.write(f"{facts.text(changed)} out", (hub[0] - 2, 25))
+    elif changed:
+        side = "out" if changed == "x_D" else "up"
+        sheet.label(f"{facts.text(changed)} {side}", (head[0] + 6, head[1]), (1, 0.2))
+    else:
+        sheet.label("2 track lines", parts.middle_of(head, at), (1, 0.6))
+
+
+def _as_it_is(facts: Facts) -> str:
+    def place(x: str, z: str) -> str:
+        return f"{facts.text(x)} out, {facts.text(z)} up"
+
+    return (
+        f"directionals {place('x_D', 'z_D')}; hub {place('x_B', 'z_B')}\n"
+        f"litter {place('x', 'z')}; one track line; load {facts.text('load')}"
+    )
+
+
+def _tensioned(facts: Facts, sheet: Sheet) -> None:
+    """Three lines on a tensioner: the one in question is marked, and so is what moved last."""
+    rig = series.series(sheet, 3, radius=5, left=20.0, play=44.0)
+    line = round(facts.value("line"))
+    sheet.ask(rig.lines[line - 1], (-1, 0))
+    taken_in = facts.called["device_pull"].endswith("_in")
+    parts.moving(sheet, (rig.tail[0] - 14, rig.tail[1] + 8), OUT if taken_in else BACK)
+    name, last = "near" if line == 1 else "far", "taken in" if taken_in else "let out"
+    sheet.write(f"{name} line, {last}", (rig.strand[0] - 22, rig.top + 12))
+    sheet.label(facts.text("device_pull"), (rig.strand[0] - 6, rig.strand[1]), (-0.2, -1))
+
+
+_SWING_LEG, _SWING_MORE = 44.0, 46.0
+
+
+def _swing(facts: Facts, sheet: Sheet) -> None:
+    """A litter off plumb; haul leg and distance grow with what is given."""
+    leg = _SWING_LEG + _SWING_MORE * facts.value("haul_leg_length") / 27.0
+    off = 16.0 + 8.0 * facts.value("off_plumb")
+    head: Place = (0.0, 0.0)
+    lean = asin(off / leg)
+    at = parts.step(head, DOWN + lean, leg)
+    parts.plumb(sheet, head, leg + 12)
+    sheet.line(parts.ROPE, head, at)
+    parts.bolt(sheet, head)
+    parts.litter(sheet, at, 0.4)
+    way_in = parts.arc_points(head, leg, DOWN + lean, DOWN + 0.08)
+    sheet.line(FAINT, *way_in, ghost=True)
+    parts.head(sheet, way_in[-1], BACK, PUSH.color, 0.7)
+    sheet.label(facts.text("haul_leg_length"), parts.middle_of(head, at), parts.way(lean))
+    low = -leg - 22
+    sheet.line(FAINT, (at[0], at[1] - 18), (at[0], low - 3), ghost=True)
+    sheet.line(FAINT, (0, -leg - 12), (0, low - 3), ghost=True)
+    parts.length(sheet, (0, low), (at[0], low), facts.text("off_plumb"), -1)
+
+
+def _slip(facts: Facts, sheet: Sheet) -> None:
+    """The litter between its two legs, at their angles, and the rope that slips."""
+    rise, fall = facts.value("haul_elevation"), facts.value("ground_depression")
+    at: Place = (0.0, 0.0)
+    end = parts.step(at, -fall, 62)
+    sheet.line(parts.ROPE, at, parts.step(at, BACK - rise, 40))
+    sheet.line(_LINE, at, end)
+    parts.litter(sheet, at, 0.45)
+    parts.level(sheet, at, -44)
+    parts.level(sheet, at, 64)
+    parts.angle(sheet, at, 26, BACK, BACK - rise, facts.text("haul_elevation"))
+    parts.angle(sheet, at, 44, OUT, -fall, facts.text("ground_depression"))
+    sheet.disc(end, 5.0, "#ffffff", parts.BAR)
+    sheet.label(f"slip {facts.text('slip')}", end, (-0.4, -1))
+
+
 DIAGRAMS: dict[str, Diagram] = {
     bank.LEVEL_PULLS.key: _gallery(
         _level_pull, "Four ropes, each with its tension, at its angle above the horizontal."
@@ -139,6 +242,26 @@ DIAGRAMS: dict[str, Diagram] = {
         _snag,
         "Four teams, each with its number of people and its system.",
         lambda facts: f"each person {facts.text('burst_per_person')}",
+    ),
+    bank.REMEDIES.key: _gallery(
+        _remedy,
+        "Four times wall, directional, litter and hub with what is changed; faint lines show it as "
+        "it is.",
+        _as_it_is,
+    ),
+    bank.TENSIONER.key: _gallery(
+        _tensioned,
+        "Four times three track lines on one tensioner in series, with the line in question and "
+        "what was moved last.",
+        lambda facts: f"every sheave passes on {facts.text('efficiency')}",
+    ),
+    bank.SWINGS.key: _gallery(
+        _swing,
+        "Four litters off plumb, each with its haul leg and its distance off plumb.",
+        columns=4,
+    ),
+    bank.SLIPS.key: _gallery(
+        _slip, "Four litters between haul leg and ground leg, each with the rope that slips."
     ),
 }
 """What draws each question of this kind."""
