@@ -4,16 +4,19 @@ from ropecalc.teaching.canvas import SOFT_INK
 from ropecalc.teaching.drawing import FAINT, PUSH, THIN, TRACK, WEIGHT, Stroke
 from ropecalc.teaching.placing import Place
 from ropecalc.teaching.questions.bank import along_the_raise as bank
+from ropecalc.teaching.questions.bank import orderings
 from ropecalc.teaching.questions.diagrams import legs, parts, section
 from ropecalc.teaching.questions.diagrams.facts import Diagram, Facts
 from ropecalc.teaching.questions.diagrams.parts import BACK, DOWN, OUT, UP
 from ropecalc.teaching.questions.diagrams.sheet import Sheet
+from ropecalc.teaching.questions.ordering import LETTERS, Ordering
 
 _HEAD: Place = (16.0, 0.0)
 _LOW = -186.0
 """About where the ground lies, below the directional."""
 _EARLIER = Stroke("#8a919a", 1.4, (0, (5, 2)))
 """Ropes as they were before."""
+_SLIM = Stroke(TRACK.color, 1.2)
 _SMALL = 0.62
 
 
@@ -275,6 +278,38 @@ def _moved_out(facts: Facts, sheet: Sheet) -> str:
     )
 
 
+def _stations(facts: Facts, sheet: Sheet) -> str:
+    question = facts.drawn.template
+    assert isinstance(question, Ordering)
+    view = section.Section(facts.value("z_D"), 13.0)
+    head = view.at(facts.value("x_D"), facts.value("z_D"))
+    hub = view.hub(facts.value("z_B"))
+    view.rock(sheet, hub)
+    stations = [
+        Facts(facts.drawn, facts.display, thing.by.draws)
+        for thing in question.offered(facts.drawn.values)
+    ]
+    places = [view.at(own.value("x"), own.value("z")) for own in stations]
+    for at in places:
+        sheet.line(_SLIM, head, at, hub)
+    section.head(sheet, head)
+    column = hub[0] + 8
+    for row, (letter, own, at) in enumerate(zip(LETTERS, stations, places, strict=False), 1):
+        section.carried(sheet, at, 0.26)
+        sheet.label(letter, (at[0] - 4, at[1] - 3), (-1, 0), bold=True)
+        place = section.out_and_up(own, "x", "z")
+        sheet.write(f"{letter}: {place}", (column, head[1] - 6 - 18 * row))
+    section.name_hub(facts, sheet, hub)
+    _directional(facts, sheet, head)
+    sheet.write(f"load {facts.text('load')}", (column, head[1] + 16))
+    sheet.write("in which order ?", (column, head[1] - 102), bold=True, framed=True)
+    sheet.not_to_scale()
+    return (
+        "Wall, high directional and hub with four lettered stations of the litter; for each the "
+        "track line runs from the directional to the litter and on to the hub."
+    )
+
+
 # --- locked --------------------------------------------------------------------------------------
 
 
@@ -349,6 +384,7 @@ DIAGRAMS: dict[str, Diagram] = {
     bank.QUICK_PLAY.key: _quick,
     bank.TAG_OUT.key: _tag_out,
     bank.DIRECTIONAL_OUT.key: _moved_out,
+    orderings.STATIONS.key: _stations,
     bank.RAISED_LOCKED.key: _raised,
     bank.LOWERED_LOCKED.key: _lowered,
 }
