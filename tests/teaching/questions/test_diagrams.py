@@ -10,7 +10,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ropecalc.teaching.placing import Box
 from ropecalc.teaching.questions import wording
-from ropecalc.teaching.questions.bank import BANK, LESSON_OF
+from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.diagrams import DIAGRAMS, parts, picture_of
 from ropecalc.teaching.questions.diagrams.flowable import PrintedPicture
 from ropecalc.teaching.questions.diagrams.picture import Disc, Picture, Trace, Words, extent
@@ -24,8 +24,6 @@ _WIDEST, _TALLEST = 400.0, 290.0
 _SMALLEST_TYPE = 9.0
 WITHOUT: dict[str, str] = {}
 """Questions that need no drawing, each with the reason."""
-WITHOUT_YET = (9, 10, 11, 12)
-"""Lessons whose questions have no drawings yet."""
 _OTHER_UNITS = Display(force="lbf", length="ft", mass="lb", angle="rad")
 
 drawn_questions = pytest.mark.parametrize("key", DIAGRAMS)
@@ -53,8 +51,7 @@ def _overlap(one: Box, other: Box) -> bool:
 
 
 def test_every_question_has_a_drawing_or_a_reason() -> None:
-    later = {key for key in BANK if LESSON_OF[key] in WITHOUT_YET}
-    assert set(BANK) - later == (set(DIAGRAMS) | set(WITHOUT)) - later
+    assert set(BANK) == set(DIAGRAMS) | set(WITHOUT)
     assert not set(DIAGRAMS) & set(WITHOUT)
 
 
