@@ -235,7 +235,7 @@ class BriefingCard(Shown):
         row = widgets.HBox([renew, self._entry], layout={"flex_flow": "row wrap"})
         super().__init__([row, self._page])
         self.add_class("ropecalc-briefing")
-        session.on_units(lambda _: self._relabel())
+        self.until_closed(session.on_units(lambda _: self._relabel()))
         self._relabel()
 
     def enter_error(self, text: str) -> None:
@@ -364,7 +364,7 @@ class Debrief(Shown):
         )
         super().__init__([*self._entries.values(), row, self._answer])
         self.add_class("ropecalc-debrief")
-        session.on_units(lambda _: self.fill_in())
+        self.until_closed(session.on_units(lambda _: self.fill_in()))
         self.fill_in()
 
     def fill_in(self) -> None:

@@ -60,7 +60,7 @@ class FactView(Shown):
         self._line = widgets.HTML()
         super().__init__([self._line])
         self.add_class("ropecalc-fact")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:
@@ -83,7 +83,7 @@ class FactTableView(Shown):
         self._page = widgets.HTML()
         super().__init__([self._page])
         self.add_class("ropecalc-fact")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:

@@ -33,7 +33,7 @@ class NotesView(Shown):
         self._texts = [widgets.HTML() for _ in self._lessons]
         super().__init__(self._texts)
         self.add_class("ropecalc-notes")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:

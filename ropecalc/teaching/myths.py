@@ -21,7 +21,7 @@ class MythView(Shown):
         self._text = widgets.HTML()
         super().__init__([self._text])
         self.add_class("ropecalc-myth")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:

@@ -163,7 +163,7 @@ class Panel(Shown):
         )
         self.add_class("ropecalc-panel")
         self._follow_units()
-        session.on_units(lambda _: self._follow_units())
+        self.until_closed(session.on_units(lambda _: self._follow_units()))
 
     @property
     def values(self) -> dict[str, Any]:

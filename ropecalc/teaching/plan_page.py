@@ -69,7 +69,7 @@ class ComparisonView(Shown):
         self._session = session
         self._text = widgets.HTML()
         super().__init__([self._text])
-        session.on_units(self._draw)
+        self.until_closed(session.on_units(self._draw))
         self._draw(session.display)
 
     def summary(self) -> str:

@@ -87,7 +87,7 @@ class PlanView(Shown):
         self._session = session
         self._page = widgets.HTML(plan_html(plan, session.display))
         super().__init__([*above, self._page])
-        session.on_units(self._draw)
+        self.until_closed(session.on_units(self._draw))
 
     def show(self, plan: RaisePlan) -> None:
         """Show another plan in place of this one."""

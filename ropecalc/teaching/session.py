@@ -48,13 +48,26 @@ class Session(traitlets.HasTraits):
         self.record.keep_setting(f"unit.{kind}", symbol)
         self.display = Display(**chosen)
 
-    def on_units(self, follow: Callable[[Display], Any]) -> None:
-        """Call ``follow`` with the new display whenever the learner changes units."""
-        self.observe(lambda change: follow(change["new"]), names="display")
+    def on_units(self, follow: Callable[[Display], Any]) -> Callable[[], None]:
+        """Call ``follow`` with the new display whenever the learner changes units.
 
-    def on_notice(self, follow: Callable[[str], Any]) -> None:
-        """Call ``follow`` with the record's notice whenever it changes; "" is none."""
-        self.observe(lambda change: follow(change["new"]), names="notice")
+        Returns what ends it: a view that can be replaced hands it to ``Shown.until_closed``.
+        """
+        return self._on("display", follow)
+
+    def on_notice(self, follow: Callable[[str], Any]) -> Callable[[], None]:
+        """Call ``follow`` with the record's notice whenever it changes; "" is none.
+
+        Returns what ends it.
+        """
+        return self._on("notice", follow)
+
+    def _on(self, name: str, follow: Callable[[Any], Any]) -> Callable[[], None]:
+        def tell(change: dict[str, Any]) -> None:
+            follow(change["new"])
+
+        self.observe(tell, names=name)
+        return lambda: self.unobserve(tell, names=name)
 
     def unit_chooser(self) -> widgets.HBox:
         """Three drop-downs: forces, lengths, masses."""

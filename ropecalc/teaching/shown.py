@@ -1,10 +1,11 @@
 """What every page shows is a widget that can also say itself in plain text."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from html import escape
 from typing import Any
 
 import ipywidgets as widgets
+import traitlets
 
 
 class Shown(widgets.VBox):
@@ -12,7 +13,22 @@ class Shown(widgets.VBox):
 
     The summary is what a screen reader, a search and the notebook tests see in place of the
     picture; it is rebuilt whenever it is asked for, so it always tells the current state.
+
+    Whoever takes a view from the page closes it (:func:`close`); closing ends what it follows.
     """
+
+    _endings = traitlets.List()
+
+    def until_closed(self, end: Callable[[], None]) -> None:
+        """Call ``end`` when this view is closed, so that nothing holds on to it."""
+        self._endings = [*self._endings, end]
+
+    def close(self) -> None:
+        """Let go of what this view follows."""
+        endings, self._endings = self._endings, []
+        for end in endings:
+            end()
+        super().close()
 
     def summary(self) -> str:
         """The state in plain words. Subclasses say what they show."""
@@ -22,6 +38,16 @@ class Shown(widgets.VBox):
         bundle: dict[str, Any] = super()._repr_mimebundle_(**kwargs)
         bundle["text/plain"] = self.summary()
         return bundle
+
+
+def close(*gone: widgets.Widget) -> None:
+    """Close widgets that were taken from the page, with all that stands in them."""
+    for widget in gone:
+        inside = [getattr(widget, name) for name in widget.keys]
+        widget.close()
+        for found in inside:
+            parts = found if isinstance(found, tuple | list) else (found,)
+            close(*(part for part in parts if isinstance(part, widgets.Widget)))
 
 
 Table = tuple[tuple[str, ...], ...]

@@ -67,7 +67,7 @@ class Working(Shown):
         )
         self.add_class("ropecalc-working")
         self._with_numbers.observe(lambda _: self._refresh(), "value")
-        session.on_units(lambda _: self._relabel())
+        self.until_closed(session.on_units(lambda _: self._relabel()))
         self._refresh()
 
     def summary(self) -> str:

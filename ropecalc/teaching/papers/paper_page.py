@@ -125,7 +125,7 @@ class PaperItem(Shown):
         self._said = widgets.HTML()
         super().__init__([self._stem, self._answer, self._said])
         self.add_class("ropecalc-question")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:
@@ -190,7 +190,7 @@ class PaperStory(Shown):
         self._text = widgets.HTML()
         super().__init__([self._text])
         self.add_class("ropecalc-situation")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:

@@ -21,7 +21,7 @@ from ropecalc.teaching.questions.diagrams.svg import beside
 from ropecalc.teaching.questions.question_view import question_text, solution_html
 from ropecalc.teaching.results.grading import ItemResult, PaperResult, Standing, standing
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown, status
+from ropecalc.teaching.shown import Shown, close, status
 from ropecalc.units import Display
 
 Clock = Callable[[], datetime]
@@ -70,9 +70,10 @@ class MockView(Shown):
         self._time_said = widgets.HTML()  # at the top; the other one stands below the questions
         self._review = widgets.HTMLMath()
         self._warned = False
+        self._stays = (self._file, self._said, self._time_said, self._review)
         super().__init__([])
         self.add_class("ropecalc-mock")
-        session.on_units(lambda _: self._show_review())
+        self.until_closed(session.on_units(lambda _: self._show_review()))
         self._show()
 
     def summary(self) -> str:
@@ -147,6 +148,11 @@ class MockView(Shown):
         return mocks.kept(self._session.record)
 
     def _show(self) -> None:
+        before = self.children
+        self._put_up()
+        close(*(widget for widget in before if widget not in self._stays))
+
+    def _put_up(self) -> None:
         self._warned = False
         mock = self._mock()
         if mock is not None and mock.finished is None:

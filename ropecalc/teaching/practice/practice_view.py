@@ -15,7 +15,7 @@ from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.questions.question_view import QuestionView
 from ropecalc.teaching.record import Answer, Place, Record, Work
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown
+from ropecalc.teaching.shown import Shown, close
 
 PAGE = "practice"
 """The name of practice in the record, and the seed of its numbers."""
@@ -176,17 +176,21 @@ class PracticeView(Shown):
             self._go_on()
 
     def _show(self, question: str | None) -> None:
-        if question is None:
-            self._question = None
+        before, self._question = self._question, self._made(question)
+        if self._question is None:
             self._say(NOTHING_WRONG)
             self.children = [self._what, self._said, self._next]
-            return
-        self._question = PracticeQuestion(
-            BANK[question], self._session, self._checked, self._show_level
-        )
-        self._say(self._why())
-        self._show_level()
-        self.children = [self._what, self._said, self._sure, self._question, self._next]
+        else:
+            self._say(self._why())
+            self._show_level()
+            self.children = [self._what, self._said, self._sure, self._question, self._next]
+        if before is not None:
+            close(before)
+
+    def _made(self, question: str | None) -> PracticeQuestion | None:
+        if question is None:
+            return None
+        return PracticeQuestion(BANK[question], self._session, self._checked, self._show_level)
 
     def _asked_now(self) -> str | None:
         return None if self._question is None else self._session.record.setting(_WHICH)

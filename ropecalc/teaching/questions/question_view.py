@@ -16,7 +16,7 @@ from ropecalc.teaching.questions.passage import Passage
 from ropecalc.teaching.questions.question import AnswerLine, Listeners, Question
 from ropecalc.teaching.record import Answer, Place, Work
 from ropecalc.teaching.session import Session
-from ropecalc.teaching.shown import Shown, status
+from ropecalc.teaching.shown import Shown, close, status
 from ropecalc.units import Display
 
 _SIGNS = {
@@ -77,7 +77,7 @@ class QuestionView(Shown):
             ]
         )
         self.add_class("ropecalc-question")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:
@@ -129,7 +129,9 @@ class QuestionView(Shown):
         self._drawn = self._numbers(number)
         self._marked = None
         self._session.record.keep_work(self._place, self._work)
+        before = self._entry
         self._line.children = self._answer_row()
+        close(before)
         self._refresh()
 
     # --- what the page shows ---
@@ -200,7 +202,7 @@ class SolutionView(Shown):
         self._body = widgets.HTMLMath()
         super().__init__([self._body])
         self.add_class("ropecalc-question")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:

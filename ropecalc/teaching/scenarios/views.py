@@ -33,7 +33,7 @@ class SituationView(Shown):
         again = [row(button("New numbers", desk.take_new_numbers, icon="refresh"))]
         super().__init__([self._story, *(again if renewable else [])])
         self.add_class("ropecalc-situation")
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         desk.on_numbers(lambda _: self._refresh())
         self._refresh()
 
@@ -57,7 +57,7 @@ class PartView(Shown):
         self._go_on = widgets.HTML()
         self._head = widgets.HTML(f"<p><b>Part {desk.letter(part.key)}</b></p>")
         super().__init__([self._head, self._closed])
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         desk.on_change(self._refresh)
         desk.on_numbers(self._renew)
         self._refresh()
@@ -113,7 +113,7 @@ class PartSolved(Shown):
         self._go_on = widgets.HTML()
         head = widgets.HTML(f"<p><b>Part {desk.letter(part.key)}</b></p>")
         super().__init__([head, self._solution, self._go_on])
-        session.on_units(lambda _: self._refresh())
+        self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
 
     def summary(self) -> str:
