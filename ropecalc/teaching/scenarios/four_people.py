@@ -100,7 +100,7 @@ def _time(key: str, ratio: str, count: Given) -> Part:
             ),
             givens=(
                 _HEIGHT,
-                Given(q.ADVANTAGE, advantage, advantage, 1, ""),
+                Given(q.TRAVEL_ADVANTAGE, advantage, advantage, 1, ""),
                 _SPEED,
                 Given(hauling.THROWS, count.low, count.high, 1, ""),
                 _LOSS,
