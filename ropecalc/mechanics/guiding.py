@@ -362,7 +362,7 @@ _PLACES = (q.LOAD, q.X, q.Z, q.X_D, q.Z_D, q.X_B, q.Z_B)
 @derive(
     "Tension of the line to the hub, from measured places",
     given=_PLACES,
-    between=(q.HAUL_SLOPE, q.GROUND_SLOPE, q.PUSH, q.GROUND_DEPRESSION),
+    between=(q.HAUL_SLOPE, q.GROUND_SLOPE, q.LEVEL_PART, q.GROUND_DEPRESSION),
     result=q.LINE_TENSION,
     assumptions=(
         _AT_P,
@@ -374,7 +374,7 @@ _PLACES = (q.LOAD, q.X, q.Z, q.X_D, q.Z_D, q.X_B, q.Z_B)
 def line_tension_from_places(argument: Argument) -> Step:
     """Tension in N of a tag line, or of the track lines together, from coordinates in m."""
     load, x, z, x_d, z_d, x_b, z_b = argument.symbols(*_PLACES)
-    haul_slope, ground_slope, push = argument.symbols(q.HAUL_SLOPE, q.GROUND_SLOPE, q.PUSH)
+    haul_slope, ground_slope, level = argument.symbols(q.HAUL_SLOPE, q.GROUND_SLOPE, q.LEVEL_PART)
     tension = argument.symbol(q.LINE_TENSION)
     sqrt = argument.sympy.sqrt
     up = argument.law(
@@ -384,23 +384,23 @@ def line_tension_from_places(argument: Argument) -> Step:
         "Slope of the ground leg: its fall over its run.", ground_slope, (z - z_b) / (x_b - x)
     )
     upward = argument.law(
-        "Upward balance. Each leg passes on the sideways force N; its upward part is N times its "
-        "slope, up at the haul leg and down at the ground leg.",
-        push * haul_slope - push * ground_slope,
+        "Upward balance. Both legs have the same level part; the upward part of each is that times "
+        "its slope, up at the haul leg and down at the ground leg.",
+        level * haul_slope - level * ground_slope,
         load,
     )
-    found = argument.solve("Solve for the sideways force.", upward, push)
-    sideways = argument.rewrite(
+    found = argument.solve("Solve for the level part.", upward, level)
+    level_part = argument.rewrite(
         "Write the difference the way round that is positive.",
         found,
         load / (haul_slope - ground_slope),
     )
     length = argument.law(
-        "The whole pull of the ground leg is longer than its sideways part (Pythagoras).",
+        "The whole pull of the ground leg is longer than its level part (Pythagoras).",
         tension,
-        push * sqrt(1 + ground_slope**2),
+        level * sqrt(1 + ground_slope**2),
     )
-    put_in = argument.substitute("Put the sideways force in.", length, sideways)
+    put_in = argument.substitute("Put the level part in.", length, level_part)
     return argument.substitute("Put the slopes in.", put_in, up, down)
 
 

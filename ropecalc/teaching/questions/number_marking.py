@@ -90,7 +90,7 @@ def _judge(
     for window in windows(template, values, unit, display):
         if abs(value - window.middle) <= window.margin:
             return window.verdict, window.feedback, window.mistake
-    said = "Not right, and not one of the mistakes this page knows."
+    said = "Not right, and the number does not tell where it went wrong."
     return Verdict.WRONG, f"{said} {_ADVICE.get(template.kind, _SKETCH)}", ""
 
 
