@@ -670,5 +670,5 @@ def test_the_most_that_a_strand_allows_for_its_line(efficiency: float) -> None:
 def test_an_error_has_no_sign() -> None:
     asked = {"haul_elevation": 1.1, "ground_depression": 0.5}
     assert error_from_angle(**asked, angle_error=0.0) == 0.0
-    with pytest.raises(DomainError, match="error of the haul elevation"):
+    with pytest.raises(DomainError, match="The error of the haul elevation is −"):
         error_from_angle(**asked, angle_error=-0.01)
