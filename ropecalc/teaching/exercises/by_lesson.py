@@ -6,9 +6,9 @@ from ropecalc.teaching.questions.bank import BY_LESSON
 
 _WORDS = (
     "Make a sketch before you calculate. Type a number with its unit, with a decimal comma or a "
-    "point, and press Enter or **Check**. Where an order is asked, choose one thing for each place; "
-    "where a rig is to be set, move its sliders. Where a wrong answer comes from a common mistake, "
-    "the page says which. Hints come one step at a time."
+    "point, and press Enter or **Check**. Where an order is asked, choose one thing for each "
+    "place; where a rig is to be set, move its sliders. Where a wrong answer comes from a common "
+    "mistake, the page says which. Hints come one step at a time."
 )
 _LEVELS = (
     (1, "One step", "One balance, one count or one ratio answers each of these."),
