@@ -292,7 +292,7 @@ WORDS = {
     "method", "rig", "name", "system", "direction", "first", "tensioning", "last_move", "place",
 }  # fmt: skip
 """Parameters that take no number; what they refuse is tested with their modules."""
-CASES = [(call, parameter) for call in CALLS for parameter in CALLS[call][1].keys() - WORDS]
+CASES = [(call, name) for call in CALLS for name in CALLS[call][1] if name not in WORDS]
 
 
 def _numbers(value: Any) -> Iterator[Any]:
