@@ -1,5 +1,6 @@
 """The instructor's desk: papers written, one again, returns marked, a student removed."""
 
+from collections.abc import Sequence
 from html import escape
 from pathlib import Path
 
@@ -26,6 +27,7 @@ from ropecalc.teaching.papers.making import (
     write_papers,
 )
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.results.returns import find_returns
 from ropecalc.teaching.results.tables import mark_returns, report, write_results
@@ -83,7 +85,7 @@ class BankView(Shown):
     """The bank's questions by lesson and level; the names are what a blueprint may ask for."""
 
     def __init__(self) -> None:
-        parts = (f"<p><b>{escape(head)}</b></p>{_items(names)}" for head, names in _bank())
+        parts = (f"<p><b>{escape(head)}</b></p>{_items(asked)}" for head, asked in _bank())
         inside = "".join(parts)
         super().__init__(
             [widgets.HTML(f"<details><summary>The questions by lesson</summary>{inside}</details>")]
@@ -91,20 +93,25 @@ class BankView(Shown):
 
     def summary(self) -> str:
         """One line a lesson."""
-        return "\n".join(f"{head} {', '.join(names)}." for head, names in _bank())
+        return "\n".join(f"{head} {', '.join(t.key for t in asked)}." for head, asked in _bank())
 
 
-def _bank() -> list[tuple[str, list[str]]]:
+def _bank() -> list[tuple[str, Sequence[Question]]]:
     found = []
     for lesson, templates in sorted(BY_LESSON.items()):
         levels = [sum(t.difficulty == n for t in templates) for n in range(1, len(LEVELS) + 1)]
         counts = ", ".join(f"{n} {level}" for n, level in zip(levels, LEVELS, strict=True))
-        found.append((f"Lesson {lesson}, {counts}:", [t.key for t in templates]))
+        found.append((f"Lesson {lesson}, {counts}:", templates))
     return found
 
 
-def _items(names: list[str]) -> str:
-    return f"<p>{escape(', '.join(names))}</p>"
+def _items(asked: Sequence[Question]) -> str:
+    """Each question's title, which an instructor knows from the exercises, and its name."""
+    lines = (
+        f"<li>{escape(t.title)} ({LEVELS[t.difficulty - 1]}): <code>{escape(t.key)}</code></li>"
+        for t in asked
+    )
+    return f"<ul>{''.join(lines)}</ul>"
 
 
 class _Desk(Shown):
@@ -193,7 +200,8 @@ class MakeDesk(_Desk):
         wishes = Wishes(self._size.value, self._printed.value, self._session.display)
         write_papers(issue, folder, wishes, self._progress)
         return (
-            f"{len(issue.papers)} papers in {folder / HANDOUTS}, keys in {folder / KEYS}.\n"
+            f"“{blueprint.title}”: {len(issue.papers)} papers in {folder / HANDOUTS}, "
+            f"keys in {folder / KEYS}.\n"
             "Keep the folder: papers are marked and written again from it. Returns go into its "
             f"folder “{RETURNS}”."
         )

@@ -2,12 +2,14 @@
 
 import shutil
 from collections.abc import Iterator
+from html import escape
 from pathlib import Path
 from typing import Any
 
 import ipywidgets as widgets
 import pytest
 
+from ropecalc.teaching.papers.blueprint import LEVELS
 from ropecalc.teaching.papers.desk import DeskPage
 from ropecalc.teaching.papers.issue import read_issue
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON
@@ -41,7 +43,8 @@ def test_the_examples_make_papers_that_can_be_marked(desk: DeskPage, tmp_path: P
     make = desk.make()
     fill(make, "also as PDF to print", False)
     said = press(make)
-    assert "3 papers in" in said and 'role="status"' in said
+    assert "“Knowledge check: holding a litter off”: 3 papers in" in said
+    assert 'role="status"' in said
     assert "holds papers already" in press(make)
     issue = read_issue(tmp_path / "exam-1", BANK)
     code = issue.papers[0].code
@@ -98,8 +101,12 @@ def test_what_is_missing_is_a_sentence(desk: DeskPage) -> None:
 
 
 def test_the_bank_is_listed_by_lesson(desk: DeskPage) -> None:
-    lines = desk.bank().summary().splitlines()
+    bank = desk.bank()
+    lines = bank.summary().splitlines()
     assert len(lines) == len(BY_LESSON)
+    page = bank.children[0].value
+    for template in BANK.values():
+        assert f"{escape(template.title)} ({LEVELS[template.difficulty - 1]})" in page
     for line, (lesson, templates) in zip(lines, sorted(BY_LESSON.items()), strict=True):
         assert line.startswith(f"Lesson {lesson}, ")
         assert all(template.key in line for template in templates)
