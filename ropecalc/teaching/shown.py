@@ -17,7 +17,7 @@ class Shown(widgets.VBox):
     Whoever takes a view from the page closes it (:func:`close`); closing ends what it follows.
     """
 
-    _endings = traitlets.List()
+    _endings: traitlets.List[Callable[[], None]] = traitlets.List()
 
     def until_closed(self, end: Callable[[], None]) -> None:
         """Call ``end`` when this view is closed, so that nothing holds on to it."""

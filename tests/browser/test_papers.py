@@ -90,3 +90,20 @@ def test_a_scenario_is_told_its_parts_stand_open_and_an_answer_is_written(
     (handed,) = (server.folder / "papers").glob("handed-in-heron-8-*.ipynb")
     answers = nbformat.read(handed, as_version=4).metadata["ropecalc"]["answers"]
     assert answers[str(len(paper.items) + 1)].startswith("A second line")
+
+
+def test_a_paper_put_there_while_the_course_is_open_says_how_it_is_started(
+    open_page: OpenPage, server: Server
+) -> None:
+    open_page("lessons/00_start.ipynb")
+    (paper,) = make_issue(blueprint(), ("heron-9",), BANK).papers
+    (server.folder / "papers").mkdir(exist_ok=True)
+    nbformat.write(paper_notebook(paper), server.folder / "papers" / "paper-heron-9.ipynb")
+    page = open_page("papers/paper-heron-9.ipynb", state="untrusted")
+    expect(page.get_by_text("The course has not yet looked at this paper")).to_be_visible()
+    expect(page.locator(".ropecalc-question")).to_have_count(0)
+    start = open_page("lessons/00_start.ipynb")
+    start.get_by_role("button", name="Look again").click()
+    expect(start.get_by_text("paper-heron-9.ipynb: ready to be opened.")).to_be_visible()
+    page = open_page("papers/paper-heron-9.ipynb")
+    expect(page.locator(".ropecalc-question")).to_have_count(len(paper.items))

@@ -20,6 +20,10 @@ const SAY = {
   untrusted:
     'This page is not as the course delivered it, so it has not been started by itself. ' +
     'Run it only if you know who changed it.',
+  newPaper:
+    'The course has not yet looked at this paper, so it has not been started by itself. Open the ' +
+    'start page, press \u201cLook again\u201d, then close this paper and open it again. If it says ' +
+    'the same then, ask your instructor.',
   noKernel:
     'This page could not be started. Close its tab and open it again. If that does not help, ' +
     'stop the course in the window you started it from, and start it once more.',
@@ -116,7 +120,9 @@ class CoursePage {
     if (this.codeCells.every(cell => cell.model.trusted)) {
       await this.run();
     } else {
-      this.show('untrusted', SAY.untrusted, ['Run this page', () => this.run()]);
+      const { kind } = this.panel.model.getMetadata('ropecalc');
+      const words = kind === 'paper' ? SAY.newPaper : SAY.untrusted;
+      this.show('untrusted', words, ['Run this page', () => this.run()]);
     }
   }
 
