@@ -7,7 +7,7 @@ import numpy as np
 
 from ropecalc.teaching.questions.given import Given
 from ropecalc.teaching.sliders import Control, Scale
-from ropecalc.units import Display, to_si
+from ropecalc.units import Display, Kind, to_si
 
 
 @dataclass(frozen=True)
@@ -25,6 +25,11 @@ class Knob:
     def name(self) -> str:
         """The variable's name."""
         return self.grid.name
+
+    @property
+    def counts(self) -> bool:
+        """Whether it is a number of things, of which there are whole ones only."""
+        return self.grid.variable.kind is Kind.RATIO and float(self.grid.step).is_integer()
 
     @property
     def control(self) -> Control:

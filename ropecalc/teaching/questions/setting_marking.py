@@ -7,7 +7,7 @@ from ropecalc.derivation import DomainError
 from ropecalc.teaching.questions.number_marking import as_read
 from ropecalc.teaching.questions.verdict import Marked, Verdict
 from ropecalc.teaching.questions.wanted import side
-from ropecalc.units import Display, QuantityError, WrongUnitError, parse_quantity
+from ropecalc.units import Display, QuantityError, Unit, WrongUnitError, parse_quantity
 
 if TYPE_CHECKING:
     from ropecalc.teaching.questions.knob import Knob
@@ -60,16 +60,19 @@ def read_setting(task: "RigTask", text: str, display: Display) -> tuple[dict[str
     setting, read = {}, []
     for knob, part in zip(task.knobs, parts, strict=True):
         value, unit = parse_quantity(part, knob.grid.variable.kind)
-        setting[knob.name] = _within(knob, value, display)
+        setting[knob.name] = _within(knob, value, unit, display)
         read.append(as_read(value, unit))
     return setting, "; ".join(read)
 
 
-def _within(knob: "Knob", value: float, display: Display) -> float:
+def _within(knob: "Knob", value: float, unit: Unit, display: Display) -> float:
     control = knob.control
     spare = _REACH * (control.high - control.low)
-    # The slider's own ends in another unit are whole steps just outside the range.
-    if not control.low - control.step - spare <= value <= control.high + control.step + spare:
+    if unit.symbol != knob.grid.unit:
+        spare += control.step  # a slider's ends in another unit are whole steps just outside
+    if knob.counts and value != round(value):
+        raise OutOfReachError(f"{knob.label[0].upper()}{knob.label[1:]}: write a whole number.")
+    if not control.low - spare <= value <= control.high + spare:
         low, high = knob.show(control.low, display), knob.show(control.high, display)
         raise OutOfReachError(
             f"{knob.label[0].upper()}{knob.label[1:]} can be set from {low} to {high} only."

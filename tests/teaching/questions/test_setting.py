@@ -34,6 +34,11 @@ def test_one_value_is_read_kindly(text: str) -> None:
     assert setting == {"x_B": 42.5} and reading == "42.5 m"
 
 
+def test_a_sliders_end_in_another_unit_may_lie_a_step_outside() -> None:
+    setting, reading = read_setting(HUB, "329 ft", Display())
+    assert setting == {"x_B": 100.0} and reading == "329 ft"
+
+
 @pytest.mark.parametrize("text", ["4; 3", "4 ; 3", "4/3", "4 and 3", "4;3;"])
 def test_two_values_are_read_kindly(text: str) -> None:
     setting, reading = read_setting(TEAM, text, Display())
@@ -48,6 +53,10 @@ def test_two_values_are_read_kindly(text: str) -> None:
         (HUB, "far", Verdict.UNREADABLE, "cannot be read"),
         (HUB, "40 m; 50 m", Verdict.UNREADABLE, "is not one value"),
         (HUB, "300 m", Verdict.UNREADABLE, "from 16.0 m to 100.0 m only"),
+        (HUB, "100.4 m", Verdict.UNREADABLE, "from 16.0 m to 100.0 m only"),
+        (TEAM, "10; 3", Verdict.UNREADABLE, "from 1 to 9 only"),
+        (TEAM, "0; 3", Verdict.UNREADABLE, "from 1 to 9 only"),
+        (TEAM, "3.5; 3", Verdict.UNREADABLE, "People who haul: write a whole number"),
         (HUB, "x" * 100, Verdict.UNREADABLE, "100 characters"),
         (TEAM, "4", Verdict.UNREADABLE, "2 values, with a semicolon"),
         (TEAM, "", Verdict.UNREADABLE, "9; 7"),
