@@ -97,7 +97,7 @@ class BankView(Shown):
 
 
 def _bank() -> list[tuple[str, Sequence[Question]]]:
-    found = []
+    found: list[tuple[str, Sequence[Question]]] = []
     for lesson, templates in sorted(BY_LESSON.items()):
         levels = [sum(t.difficulty == n for t in templates) for n in range(1, len(LEVELS) + 1)]
         counts = ", ".join(f"{n} {level}" for n, level in zip(levels, LEVELS, strict=True))
