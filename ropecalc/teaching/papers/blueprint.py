@@ -24,6 +24,7 @@ _KEYS = {
     "must_pass",
     "as_choice",
     "formula_sheet",
+    "confidence",
     "scenarios",
     "topic",
     "judged",
@@ -48,7 +49,8 @@ class Blueprint:
     same papers. ``pass_mark`` is a share of all marks; where ``judged`` gives for each question
     the chance that somebody who is just competent gets it right, their mean is the pass mark
     instead. ``as_choice`` questions are asked as a choice among numbers. ``scenarios`` are so many,
-    or those named; their parts come on top of the topics' questions.
+    or those named; their parts come on top of the topics' questions. With ``confidence`` students
+    may say for each question how sure they are.
     """
 
     title: str
@@ -60,6 +62,7 @@ class Blueprint:
     as_choice: int = 0
     scenarios: int | tuple[str, ...] = 0
     formula_sheet: bool = True
+    confidence: bool = True
     judged: Mapping[str, float] = field(default_factory=dict)
 
     @property
@@ -97,6 +100,7 @@ def parse_blueprint(document: Mapping[str, Any], source: str) -> Blueprint:
         as_choice=entries.whole("as_choice", 0, MOST_QUESTIONS, 0),
         scenarios=entries.scenarios(),
         formula_sheet=entries.yes("formula_sheet", True),
+        confidence=entries.yes("confidence", True),
         judged=entries.judged(),
     )
     entries.refuse_others()

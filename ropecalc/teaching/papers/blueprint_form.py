@@ -1,6 +1,6 @@
 """A blueprint filled in on the page, saved as the same file that an editor would write."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -21,12 +21,54 @@ from ropecalc.teaching.papers.blueprint import (
 )
 from ropecalc.teaching.papers.choosing import choose, choose_scenarios
 from ropecalc.teaching.papers.trouble import PaperError
-from ropecalc.teaching.questions.bank import BANK, BY_LESSON, LESSON_OF
+from ropecalc.teaching.questions.bank import BANK, BY_LESSON
+from ropecalc.teaching.questions.question import Question
 from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.teaching.shown import Shown, status
 
 _WIDE = {"width": "560px", "max_width": "100%"}
+_MUST = "<b>Must be right</b> (of what the table asks for):"
+_NOTHING_ASKED = "<b>Must be right</b>: to choose from once the table above asks for questions."
 _LABEL = {"description_width": "190px"}
+
+
+class MustPass(widgets.VBox):
+    """Boxes to tick for the questions that must be right, lesson by lesson.
+
+    Only questions of :meth:`offer`'s lessons and levels stand here, and those that are ticked.
+    """
+
+    def __init__(self) -> None:
+        self._boxes = {question.key: _tick(question) for question in BANK.values()}
+        self._heads = {
+            lesson: widgets.HTML(f"<b>{escape(_title(lesson))}</b>") for lesson in BY_LESSON
+        }
+        self._about = widgets.HTML()
+        super().__init__()
+        self.offer(())
+
+    @property
+    def chosen(self) -> tuple[str, ...]:
+        """What is ticked, in the order of the bank."""
+        return tuple(key for key, box in self._boxes.items() if box.value)
+
+    def choose(self, keys: Collection[str]) -> None:
+        """Tick ``keys`` and nothing else."""
+        for key, box in self._boxes.items():
+            box.value = key in keys
+
+    def offer(self, asked: Collection[tuple[int, int]]) -> None:
+        """Show the questions of these lessons and levels, and what is ticked."""
+        shown: list[widgets.Widget] = []
+        for lesson, questions in sorted(BY_LESSON.items()):
+            boxes = [
+                self._boxes[question.key]
+                for question in questions
+                if (lesson, question.difficulty) in asked or self._boxes[question.key].value
+            ]
+            shown += [self._heads[lesson], *boxes] if boxes else []
+        self._about.value = _MUST if shown else _NOTHING_ASKED
+        self.children = (self._about, *shown)
 
 
 class BlueprintForm(Shown):
@@ -47,18 +89,20 @@ class BlueprintForm(Shown):
         self._choices = _whole("As a choice of numbers", 100, 0)
         self._scenarios = _whole("Scenarios on top", MOST_SCENARIOS, 0)
         self._sheet = widgets.Checkbox(True, description="formula sheet", indent=False)
+        self._sure = widgets.Checkbox(
+            True,
+            description="students may say for each question how sure they are",
+            indent=False,
+            layout=_WIDE,
+        )
         self._counts = {
             (lesson, level): _count(len([t for t in templates if t.difficulty == level]))
             for lesson, templates in sorted(BY_LESSON.items())
             for level in range(1, len(LEVELS) + 1)
         }
-        self._must = widgets.SelectMultiple(
-            options=[(f"{LESSON_OF[t.key]}. {t.title}", t.key) for t in BANK.values()],
-            description="Must be right",
-            rows=8,
-            layout=_WIDE,
-            style=_LABEL,
-        )
+        self._must = MustPass()
+        for box in self._counts.values():
+            box.observe(lambda _: self._offer(), names="value")
         self._said = widgets.HTML()
         super().__init__(
             [
@@ -71,6 +115,7 @@ class BlueprintForm(Shown):
                 self._choices,
                 self._scenarios,
                 self._sheet,
+                self._sure,
                 self._grid(),
                 self._must,
                 self._said,
@@ -100,12 +145,17 @@ class BlueprintForm(Shown):
             "minutes": self._minutes.value,
             "seed": self._seed.value,
             "pass_mark": self._mark.value / 100,
-            "must_pass": list(self._must.value),
+            "must_pass": list(self._must.chosen),
             "as_choice": self._choices.value,
             "scenarios": self._scenarios.value,
             "formula_sheet": self._sheet.value,
+            "confidence": self._sure.value,
             "topic": topics,
         }
+
+    def _offer(self) -> None:
+        """What must be right is chosen from the lessons and levels that the grid asks for."""
+        self._must.offer({place for place, box in self._counts.items() if box.value})
 
     def _grid(self) -> widgets.GridBox:
         cells: list[widgets.Widget] = [widgets.HTML(f"<b>{w}</b>") for w in ("Lesson", *LEVELS)]
@@ -152,16 +202,26 @@ class BlueprintForm(Shown):
         self._mark.value = round(100 * (blueprint.pass_mark or 0))
         self._choices.value, self._sheet.value = blueprint.as_choice, blueprint.formula_sheet
         self._scenarios.value = blueprint.scenarios
-        self._must.value = tuple(key for key in blueprint.must_pass if key in BANK)
+        self._sure.value = blueprint.confidence
+        self._must.choose(blueprint.must_pass)
         for box in self._counts.values():
             box.value = 0
         for topic in blueprint.topics:
             for level, count in enumerate(topic.counts, 1):
                 if (topic.lessons[0], level) in self._counts:
                     self._counts[topic.lessons[0], level].value = count
+        self._offer()
 
     def _say(self, text: str) -> None:
         self._said.value = status(text.split("\n"))
+
+
+def _tick(question: Question) -> widgets.Checkbox:
+    return widgets.Checkbox(
+        description=f"{question.title} ({LEVELS[question.difficulty - 1]})",
+        indent=False,
+        layout=_WIDE,
+    )
 
 
 def _whole(label: str, most: int, value: int) -> widgets.BoundedIntText:

@@ -79,6 +79,7 @@ def _as_document(paper: Paper) -> dict[str, Any]:
         "formula_sheet": paper.formula_sheet,
         "items": [item_as_document(item) for item in paper.items],
         **_scenarios(paper),
+        **({"confidence": True} if paper.confidence else {}),
     }
 
 
@@ -130,7 +131,15 @@ def _paper(one: Any, title: str, bank: Mapping[str, Question], path: Path) -> Pa
                 f"asks the scenario “{about.scenario.key}” as this release does not have it. Use "
                 "the release of the file's “made_with”.",
             )
-    paper = Paper(title, one["student"], one["minutes"], tuple(items), one["formula_sheet"], told)
+    paper = Paper(
+        title,
+        one["student"],
+        one["minutes"],
+        tuple(items),
+        one["formula_sheet"],
+        told,
+        bool(one.get("confidence", False)),
+    )
     if paper.code != one["code"]:
         raise PaperError(
             str(path), f"was altered: the paper of {paper.student} no longer fits its code."

@@ -86,7 +86,10 @@ class PaperScenario:
 
 @dataclass(frozen=True)
 class Paper:
-    """A paper as it is handed out, with all that marking needs and nothing of the seed."""
+    """A paper as it is handed out, with all that marking needs and nothing of the seed.
+
+    ``confidence`` is whether the student may say how sure they are; it is no part of the code.
+    """
 
     title: str
     student: str
@@ -94,6 +97,7 @@ class Paper:
     items: tuple[Item, ...]
     formula_sheet: bool = True
     scenarios: tuple[PaperScenario, ...] = ()
+    confidence: bool = False
 
     @property
     def open_questions(self) -> tuple[Judged, ...]:
@@ -157,6 +161,7 @@ def make_paper(
         tuple(items),
         blueprint.formula_sheet,
         tuple(told),
+        blueprint.confidence,
     )
 
 

@@ -16,19 +16,31 @@ _HOW = (
     "your marks when the papers come back. At the end press **Hand in**."
 )
 
+_MOST_QUESTIONS = 500
+"""No paper asks more; one that says it does is not built anew only to see that it differs."""
+
 
 def paper_notebook(paper: Paper, answers: Mapping[int, str] | None = None) -> Any:
     """The notebook of ``paper``; with ``answers`` (by question number), as it is handed in."""
     return notebook_of(describe(paper), answers)
 
 
-def notebook_of(described: Mapping[str, Any], answers: Mapping[int, str] | None = None) -> Any:
-    """The notebook that carries ``described``, perhaps with ``answers``."""
+def notebook_of(
+    described: Mapping[str, Any],
+    answers: Mapping[int, str] | None = None,
+    sure: Mapping[int, str] | None = None,
+) -> Any:
+    """The notebook that carries ``described``, perhaps with ``answers``.
+
+    ``sure`` is how sure the student is of an answer, by the question's number.
+    """
     from nbformat import v4  # slow to import, and no page needs it to open
 
     ours: dict[str, Any] = {"kind": KIND, "paper": dict(described)}
     if answers is not None:
         ours["answers"] = {str(number): text for number, text in sorted(answers.items())}
+    if sure:
+        ours["sure"] = {str(number): level for number, level in sorted(sure.items())}
     return v4.new_notebook(
         cells=_cells(described),
         metadata={
@@ -68,6 +80,7 @@ def describe(paper: Paper) -> dict[str, Any]:
             for item in paper.items
         ],
         **_scenarios(paper),
+        **({"confidence": True} if paper.confidence else {}),
     }
 
 
@@ -110,6 +123,9 @@ def foreign_code(document: Any) -> bool:
     try:
         described = document["metadata"]["ropecalc"]["paper"]
         if not CODE.fullmatch(described["code"]):  # it goes into a cell
+            return True
+        opened = described.get("open_questions", 0)
+        if type(opened) is not int or len(described["items"]) + opened > _MOST_QUESTIONS:
             return True
         own = [_source(cell) for cell in _cells(described) if cell["cell_type"] == "code"]
         found = [_source(cell) for cell in document["cells"] if cell["cell_type"] != "markdown"]

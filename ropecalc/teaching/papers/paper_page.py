@@ -12,6 +12,7 @@ import ipywidgets as widgets
 from ropecalc import cautions
 from ropecalc.planning.files import write_whole
 from ropecalc.teaching.buttons import button, row
+from ropecalc.teaching.confidence import LEVELS, sure_box
 from ropecalc.teaching.course_page import CoursePage
 from ropecalc.teaching.papers.class_list import file_name
 from ropecalc.teaching.papers.paper import (
@@ -69,8 +70,14 @@ class PaperPage(CoursePage):
 
     def question(self, number: int) -> "PaperItem":
         """Question ``number``, from 1."""
-        item = self._described["items"][number - 1]
-        view = PaperItem(number, item, self._place(number), self._session, self._goes_on(number))
+        view = PaperItem(
+            number,
+            self._described["items"][number - 1],
+            self._place(number),
+            self._session,
+            goes_on=self._goes_on(number),
+            confidence=bool(self._described.get("confidence", False)),
+        )
         self._items.append(view)
         return view
 
@@ -85,7 +92,7 @@ class PaperPage(CoursePage):
 
     def hand_in(self) -> "HandIn":
         """The button that ends the paper."""
-        return HandIn(self._described, self._answers, self._folder)
+        return HandIn(self._described, self._answers, self._sure, self._folder)
 
     def _goes_on(self, number: int) -> bool:
         return any(one.goes_on(number) for one in self._scenarios)
@@ -99,6 +106,13 @@ class PaperPage(CoursePage):
         numbers = range(1, count + 1)
         return {number: record.work(self._place(number)).draft for number in numbers}
 
+    def _sure(self) -> dict[int, str]:
+        """How sure the student is, where they said it."""
+        said = self._session.record.confidence()
+        numbers = range(1, len(self._described["items"]) + 1)
+        keys = {number: (self._place(number), 0) for number in numbers}
+        return {number: said[key] for number, key in keys.items() if key in said}
+
 
 class PaperItem(Shown):
     """One question of a paper; what is typed or chosen is kept at once and not marked here."""
@@ -110,6 +124,7 @@ class PaperItem(Shown):
         place: Place,
         session: Session,
         goes_on: bool = False,
+        confidence: bool = False,
     ) -> None:
         key = item["question"]
         template = BANK[key] if key in BANK else PARTS[key]
@@ -123,7 +138,8 @@ class PaperItem(Shown):
         kept = session.record.work(place).draft
         self._answer: Any = self._choice(kept) if self._options else self._line(kept)
         self._said = widgets.HTML()
-        super().__init__([self._stem, self._answer, self._said])
+        asked = [self._confidence()] if confidence else []
+        super().__init__([self._stem, self._answer, *asked, self._said])
         self.add_class("ropecalc-question")
         self.until_closed(session.on_units(lambda _: self._refresh()))
         self._refresh()
@@ -161,6 +177,17 @@ class PaperItem(Shown):
         self._session.record.keep_work(self._place, Work(draft=text))
         self._say()
 
+    def _confidence(self) -> widgets.RadioButtons:
+        box = sure_box("How sure are you? (if you like; it earns and costs nothing)")
+        box.value = self._session.record.confidence().get((self._place, 0))
+        box.observe(lambda change: self._keep_level(change["new"]), names="value")
+        return box
+
+    def _keep_level(self, level: str | None) -> None:
+        if level is not None:
+            self._session.record.keep_confidence(self._place, 0, level)
+            self._say()
+
     def _refresh(self) -> None:
         display = self._session.display
         head = f"<p><b>Question {self._number}</b> {self._before}</p>"
@@ -177,6 +204,9 @@ class PaperItem(Shown):
     def _say(self) -> None:
         answer = self._session.record.work(self._place).draft
         words = f"Kept: {answer}" if answer else "Not answered yet."
+        level = self._session.record.confidence().get((self._place, 0))
+        if level in LEVELS:
+            words += f" How sure you are is kept: {LEVELS[level]}."
         lines = [words, *([self._session.record.notice] if self._session.record.notice else [])]
         self._said.value = status(lines)
 
@@ -257,9 +287,10 @@ class OpenItem(Shown):
 class HandIn(Shown):
     """The end of a paper: a copy of the notebook with the answers in it, and the same as a file."""
 
-    def __init__(self, described: Described, answers: Any, folder: Path) -> None:
+    def __init__(self, described: Described, answers: Any, sure: Any, folder: Path) -> None:
         self._described = described
         self._answers = answers
+        self._sure = sure
         self._folder = folder
         self._said = widgets.HTML()
         super().__init__([row(button("Hand in", self._hand_in, icon="check")), self._said])
@@ -276,7 +307,7 @@ class HandIn(Shown):
         code, student = str(self._described["code"]), str(self._described["student"])
         path = self._folder / f"{HANDED_IN}{file_name(student)}-{code}.ipynb"
         try:
-            write_whole(path, as_text(notebook_of(self._described, answers)))
+            write_whole(path, as_text(notebook_of(self._described, answers, self._sure())))
             written = f"Written: {path.name}, beside this page. Give it to your instructor."
         except ValueError as error:
             written = f"{error} Save the file below instead."
@@ -293,6 +324,7 @@ class HandIn(Shown):
             "code": self._described["code"],
             "student": self._described["student"],
             "answers": {str(number): text for number, text in answers.items()},
+            "sure": {str(number): level for number, level in self._sure().items()},
         }
         data = base64.b64encode(json.dumps(content).encode("utf-8")).decode("ascii")
         name = f"answers-{self._described['code']}.json"

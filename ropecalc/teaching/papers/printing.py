@@ -26,6 +26,7 @@ from reportlab.platypus import (
 
 from ropecalc import cautions
 from ropecalc.derivation import Derivation
+from ropecalc.teaching.confidence import LEVELS
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.papers.paper import GOES_ON, LETTERS, Item, Paper, by_hand
 from ropecalc.teaching.papers.print_formula import FormulaError, PrintedFormula
@@ -187,13 +188,23 @@ def _open_question(number: int, judged: Judged) -> list[Flowable]:
 
 
 def _answer_sheet(paper: Paper, display: Display) -> list[Flowable]:
-    rows = [["", "answer", "unit or letter"]]
+    asks = paper.confidence
+    sure = [", ".join(LEVELS.values())] if asks else []
+    rows = [["", "answer", "unit or letter", *(["how sure (optional)"] if asks else [])]]
     for number, item in enumerate(paper.items, 1):
         how = "letter" if item.options else item.template.on_paper(display)
-        rows.append([str(number), "", how])
+        rows.append([str(number), "", how, *sure])
     for number, judged in _open_questions(paper):
-        rows.append([str(number), f"by hand, of {len(judged.points)} points:", "leave empty"])
-    table = Table(rows, colWidths=[12 * mm, 70 * mm, 40 * mm], rowHeights=8.4 * mm, repeatRows=1)
+        rows.append(
+            [
+                str(number),
+                f"by hand, of {len(judged.points)} points:",
+                "leave empty",
+                *([""] if asks else []),
+            ]
+        )
+    widths = [12 * mm, 70 * mm, 40 * mm, *([48 * mm] if asks else [])]
+    table = Table(rows, colWidths=widths, rowHeights=8.4 * mm, repeatRows=1)
     table.setStyle(_GRID)
     return [
         Paragraph("Answer sheet", _STYLES["title"]),

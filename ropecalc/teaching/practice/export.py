@@ -8,8 +8,9 @@ from html import escape
 from typing import Any
 
 from ropecalc import __version__, cautions
+from ropecalc.teaching.confidence import LEVELS
 from ropecalc.teaching.lessons import LESSONS
-from ropecalc.teaching.practice.history import LEVELS, Asked, asked
+from ropecalc.teaching.practice.history import Asked, asked
 from ropecalc.teaching.practice.mastery import last_mistakes, mastery, told
 from ropecalc.teaching.questions.bank import BANK, LESSON_OF
 from ropecalc.teaching.record import Record

@@ -3,13 +3,12 @@
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
+from ropecalc.teaching.confidence import LEVELS
 from ropecalc.teaching.practice.schedule import Choice, Outcome
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON, LESSON_OF
 from ropecalc.teaching.questions.marking import Verdict
 from ropecalc.teaching.record import Answer, Place, Record
 
-LEVELS = {"sure": "sure", "unsure": "not sure", "guess": "guessing"}
-"""How sure a learner can say they are: the record's word, and the page's."""
 _HINT_COST = 0.25
 _EARLIEST = datetime(1970, 1, 1, tzinfo=UTC)
 

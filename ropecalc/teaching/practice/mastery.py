@@ -5,7 +5,8 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from ropecalc.teaching.practice.history import LEVELS, Asked, wrong_now
+from ropecalc.teaching.confidence import LEVELS
+from ropecalc.teaching.practice.history import Asked, wrong_now
 from ropecalc.teaching.questions.bank import BANK, BY_LESSON
 
 FADES = 0.8

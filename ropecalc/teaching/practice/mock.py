@@ -113,7 +113,7 @@ def begin(blueprint: Blueprint, bank: Bank, number: int, now: datetime, source: 
         judged = [BANK[key] for key in blueprint.judged if key in BANK]
         wanted = pass_mark(blueprint, judged) if judged else blueprint.pass_mark or PASS_MARK
         blueprint = replace(blueprint, judged={}, pass_mark=wanted)
-    seeded = replace(blueprint, seed=f"mock {number}")
+    seeded = replace(blueprint, seed=f"mock {number}", confidence=False)
     chosen = choose(seeded, bank, source)
     return Mock(number, make_paper(seeded, chosen, ""), pass_mark(seeded, chosen), now)
 

@@ -7,8 +7,9 @@ from html import escape
 import ipywidgets as widgets
 
 from ropecalc.teaching.buttons import button, row
+from ropecalc.teaching.confidence import sure_box
 from ropecalc.teaching.lessons import LESSONS
-from ropecalc.teaching.practice.history import LEVELS, Asked, asked, choices, wrong_now
+from ropecalc.teaching.practice.history import Asked, asked, choices, wrong_now
 from ropecalc.teaching.practice.schedule import Choice, schedule
 from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.question import Question
@@ -107,13 +108,7 @@ class PracticeView(Shown):
             style={"description_width": "75px"},
         )
         self._said = widgets.HTML()
-        self._sure = widgets.RadioButtons(
-            options=[(words, level) for level, words in LEVELS.items()],
-            value=None,
-            description="How sure are you? (say it before you check, if you like)",
-            layout={"width": "auto"},
-            style={"description_width": "initial"},
-        )
+        self._sure = sure_box("How sure are you? (say it before you check, if you like)")
         self._next = row(button("Next question", self._go_on, icon="arrow-right"))
         super().__init__([])
         self.add_class("ropecalc-practice")

@@ -7,8 +7,9 @@ import ipywidgets as widgets
 
 from ropecalc import cautions
 from ropecalc.teaching.buttons import button, row
+from ropecalc.teaching.confidence import LEVELS
 from ropecalc.teaching.practice import export
-from ropecalc.teaching.practice.history import LEVELS, asked
+from ropecalc.teaching.practice.history import asked
 from ropecalc.teaching.practice.mastery import Told, told
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.shown import Shown

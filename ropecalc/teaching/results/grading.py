@@ -1,7 +1,7 @@
 """Marking one returned paper: each answer against this student's own numbers."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from ropecalc.teaching.papers.paper import LETTERS, RIGHT, Item, Paper
@@ -13,11 +13,13 @@ class ItemResult:
     """One answer marked. ``verdict`` is None where nothing was answered.
 
     ``mistake`` is the key of the mistake that the answer comes from, "" if none is known.
+    ``sure`` is how sure the student said they were, "" where they did not.
     """
 
     text: str
     verdict: Verdict | None
     mistake: str = ""
+    sure: str = ""
 
     @property
     def right(self) -> bool:
@@ -59,12 +61,16 @@ class Standing(StrEnum):
     BELOW = "below the mark"
 
 
-def grade(paper: Paper, answers: Mapping[int, str]) -> PaperResult:
-    """Mark ``answers`` (by question number from 1) to ``paper``; what is missing is blank."""
-    return PaperResult(
-        paper,
-        tuple(_item(item, answers.get(n, "").strip()) for n, item in enumerate(paper.items, 1)),
-    )
+def grade(
+    paper: Paper, answers: Mapping[int, str], sure: Mapping[int, str] | None = None
+) -> PaperResult:
+    """Mark ``answers`` (by question number from 1) to ``paper``; what is missing is blank.
+
+    ``sure`` is how sure the student said they were; it changes no mark.
+    """
+    levels = sure or {}
+    marked = ((n, _item(i, answers.get(n, "").strip())) for n, i in enumerate(paper.items, 1))
+    return PaperResult(paper, tuple(replace(one, sure=levels.get(n, "")) for n, one in marked))
 
 
 def _item(item: Item, text: str) -> ItemResult:

@@ -13,6 +13,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
+from ropecalc.teaching.confidence import read_level
 from ropecalc.teaching.papers.class_list import separator
 from ropecalc.teaching.papers.issue import Issue
 from ropecalc.teaching.papers.paper import LONGEST_TEXT, Paper
@@ -20,8 +21,11 @@ from ropecalc.teaching.papers.paper_notebook import foreign_code
 
 LARGEST_FILE = 5_000_000
 LONGEST_ANSWER = 200
+_MOST_DIGITS = 6
 _POINTS = "points "
 """How the heading of a column begins that holds points for an open question: "points 9"."""
+_SURE = "sure "
+"""... and one that says how sure the student was: "sure 3"."""
 ENDINGS = (".ipynb", ".json", ".csv")
 
 
@@ -29,7 +33,8 @@ ENDINGS = (".ipynb", ".json", ".csv")
 class Return:
     """One returned paper. ``notes`` are what the instructor should know about it.
 
-    ``points`` are what the instructor gave for open questions, by their number.
+    ``points`` are what the instructor gave for open questions, by their number. ``sure`` is how
+    sure the student was of an answer, where they said it.
     """
 
     source: str
@@ -37,6 +42,7 @@ class Return:
     answers: Mapping[int, str]
     notes: tuple[str, ...] = ()
     points: Mapping[int, int] = field(default_factory=dict)
+    sure: Mapping[int, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -89,6 +95,7 @@ class _Found:
     answers: Mapping[int, str]
     notes: tuple[str, ...] = ()
     points: Mapping[int, str] = field(default_factory=dict)
+    sure: Mapping[int, str] = field(default_factory=dict)
 
 
 def _parts(path: Path) -> list[tuple[str, Callable[[], _Found]]]:
@@ -132,7 +139,8 @@ def _from_json(content: bytes, ending: str) -> _Found:
                 "holds code that this course did not write. Nothing of it was run; the answers "
                 "were read.",
             )
-        document = {**_table(course.get("paper")), "answers": course.get("answers", {})}
+        answers, sure = course.get("answers", {}), course.get("sure")
+        document = {**_table(course.get("paper")), "answers": answers, "sure": sure}
     if not isinstance(document, dict) or not isinstance(document.get("code"), str):
         raise _UnusableError("has no code of a paper in it.")
     return _Found(
@@ -140,7 +148,20 @@ def _from_json(content: bytes, ending: str) -> _Found:
         str(document.get("student", "")),
         _answers(_table(document.get("answers"))),
         notes,
+        sure=_levels(document.get("sure")),
     )
+
+
+def _levels(value: Any) -> dict[int, str]:
+    """What was said of how sure somebody is; whatever is none of it is left out."""
+    said = value.items() if isinstance(value, dict) else ()
+    found = {int(key): read_level(text) for key, text in said if _is_number(str(key))}
+    return {number: level for number, level in found.items() if level}
+
+
+def _is_number(text: str) -> bool:
+    """Whether it is a whole number of a length that questions and points have."""
+    return text.isdecimal() and len(text) <= _MOST_DIGITS
 
 
 def _table(value: Any) -> dict[str, Any]:
@@ -191,9 +212,11 @@ def _from_row(row: Mapping[str, str], notes: tuple[str, ...]) -> _Found:
     points = {
         int(key.removeprefix(_POINTS)): text.strip()
         for key, text in row.items()
-        if key.startswith(_POINTS) and key.removeprefix(_POINTS).isdecimal() and text.strip()
+        if key.startswith(_POINTS) and _is_number(key.removeprefix(_POINTS)) and text.strip()
     }
-    return _Found(row["code"], row.get("student", ""), _answers(numbered), notes, points)
+    sure = {k.removeprefix(_SURE): text for k, text in row.items() if k.startswith(_SURE)}
+    code, student = row.get("code", ""), row.get("student", "")
+    return _Found(code, student, _answers(numbered), notes, points, _levels(sure))
 
 
 # --- against what was handed out --------------------------------------------------------------
@@ -220,7 +243,7 @@ def _checked(source: str, found: _Found, issue: Issue) -> Return:
         n: text if n > len(paper.items) else text[:LONGEST_ANSWER]
         for n, text in found.answers.items()
     }
-    return Return(source, paper, answers, found.notes, points)
+    return Return(source, paper, answers, found.notes, points, found.sure)
 
 
 def _in_points(number: int, text: str, paper: Paper) -> int:
@@ -229,7 +252,7 @@ def _in_points(number: int, text: str, paper: Paper) -> int:
     if not 0 <= place < len(paper.open_questions):
         raise _UnusableError(f"gives points for question {number}, which is no open question.")
     most = len(paper.open_questions[place].points)
-    if not (text.isdecimal() and int(text) <= most):
+    if not (_is_number(text) and int(text) <= most):
         raise _UnusableError(
             f"gives “{text[:20]}” points for question {number}. Write a whole number up to {most}."
         )

@@ -8,13 +8,16 @@ from pathlib import Path
 
 from ropecalc import cautions
 from ropecalc.planning.files import write_all
+from ropecalc.teaching.confidence import LEVELS
 from ropecalc.teaching.papers.issue import Issue
 from ropecalc.teaching.papers.making import REPORT, WRITTEN
-from ropecalc.teaching.papers.paper import by_hand
+from ropecalc.teaching.papers.paper import Item, Paper, by_hand
 from ropecalc.teaching.results.analysis import ClassFigures, ItemFigures, analyse
 from ropecalc.teaching.results.grading import PaperResult, Standing, grade, standing
 from ropecalc.teaching.results.returns import Problem, Return, read_returns
+from ropecalc.teaching.results.sureness import anything_said, sure_mistakes, sureness
 from ropecalc.teaching.scenarios.content import Judged
+from ropecalc.units import Display
 
 Cell = str | int | float
 Row = Sequence[Cell]
@@ -45,7 +48,7 @@ class Marked:
 def mark_returns(issue: Issue, paths: Iterable[Path]) -> Marked:
     """Read and mark the returns in ``paths``."""
     returns, problems = read_returns(paths, issue)
-    results = tuple(grade(one.paper, one.answers) for one in returns)
+    results = tuple(grade(one.paper, one.answers, one.sure) for one in returns)
     figures = analyse(results) if results else None
     return Marked(issue, returns, results, problems, figures)
 
@@ -53,7 +56,8 @@ def mark_returns(issue: Issue, paths: Iterable[Path]) -> Marked:
 def write_results(marked: Marked, folder: Path) -> tuple[Path, ...]:
     """Write grades, questions, mistakes (CSV) and a report (text) into ``folder``.
 
-    Where there are open questions, a text with everybody's answers to them is written as well.
+    Where students said how sure they were, a table of that is written as well, and where there are
+    open questions, a text with everybody's answers to them.
     """
     folder.mkdir(parents=True, exist_ok=True)
     contents: dict[str | Path, str | bytes] = {
@@ -62,6 +66,8 @@ def write_results(marked: Marked, folder: Path) -> tuple[Path, ...]:
         folder / "mistakes.csv": _csv(mistakes_table(marked)),
         folder / REPORT: report(marked) + "\n",
     }
+    if anything_said(marked.results):
+        contents[folder / "confidence.csv"] = _csv(confidence_table(marked))
     if _open(marked):
         contents[folder / WRITTEN] = written_text(marked)
     write_all(contents)
@@ -116,23 +122,67 @@ def written_text(marked: Marked) -> str:
 
 
 def questions_table(marked: Marked) -> list[Row]:
-    """One row a question: how many were right, how hard and how telling it is, and flags."""
-    rows: list[Row] = [
-        ["number", "question", "asked", "right", "blank", "facility", "discrimination", "flags"]
-    ]
-    for number, item in enumerate(_items(marked), 1):
+    """One row a question: what it is, how many were right, how hard and how telling, and flags.
+
+    Open questions come last: they have no right and wrong, so their facility is the mean share
+    of the points that were given.
+    """
+    head = ["number", "question", "title", "answered with", "part of"]
+    rows: list[Row] = [[*head, "asked", "right", "blank", "facility", "discrimination", "flags"]]
+    paper = marked.results[0].paper if marked.results else None
+    if paper is None:
+        return rows
+    for number, (figures, item) in enumerate(zip(_items(marked), paper.items, strict=True), 1):
         rows.append(
             [
                 number,
-                item.key,
-                item.asked,
-                item.right,
-                item.blank,
-                _share(item.facility),
-                _share(item.discrimination),
-                "; ".join(item.flags),
+                figures.key,
+                figures.title,
+                _answered_with(item),
+                _part_of(paper, number),
+                figures.asked,
+                figures.right,
+                figures.blank,
+                _share(figures.facility),
+                _share(figures.discrimination),
+                "; ".join(figures.flags),
             ]
         )
+    return rows + [_open_row(marked, number, judged) for number, judged in _open(marked)]
+
+
+def _answered_with(item: Item) -> str:
+    """A number with its unit, letters in order, settings: as the answer sheet says it."""
+    return "letter" if item.options else item.template.on_paper(Display()) or "number"
+
+
+def _part_of(paper: Paper, number: int) -> str:
+    """The scenario that question ``number`` is a part of; "" for none."""
+    found = (told.scenario.title for told in paper.scenarios if told.first <= number <= told.last)
+    return next(found, "")
+
+
+def _open_row(marked: Marked, number: int, judged: Judged) -> Row:
+    told = marked.issue.papers[0].scenarios
+    about = next(s.scenario.title for s in told if judged in s.scenario.judged)
+    blank = sum(not one.answers.get(number, "").strip() for one in marked.returns)
+    given = [one.points[number] for one in marked.returns if number in one.points]
+    small = marked.figures is None or marked.figures.small
+    share = None if small or not given else sum(given) / (len(given) * len(judged.points))
+    asked = len(marked.returns)
+    about_it: Row = [number, judged.key, judged.title, "sentences", about, asked, "", blank]
+    return [*about_it, _share(share), "", f"marked by hand: {len(given)} of {asked}"]
+
+
+def confidence_table(marked: Marked) -> list[Row]:
+    """One row a question: right and wrong answers by how sure their writers were."""
+    words = [*LEVELS.values(), "not said"]
+    head = [f"{how}, {what}" for how in words for what in ("right", "wrong")]
+    rows: list[Row] = [["number", "question", "title", *head]]
+    for number, figures in enumerate(_items(marked), 1):
+        told = sureness(result.items[number - 1] for result in marked.results)
+        counts = [n for one in told for n in (one.right, one.answered - one.right)]
+        rows.append([number, figures.key, figures.title, *counts])
     return rows
 
 
@@ -145,8 +195,11 @@ def mistakes_table(marked: Marked) -> list[Row]:
     ]
     found.sort(key=lambda one: (-one[0], one[1], one[3]))
     titles = _titles(marked)
-    rows: list[Row] = [["students", "number", "question", "mistake", "in words"]]
-    return rows + [[n, place, key, m, titles[key, m]] for n, place, key, m in found]
+    sure = {(one.number, one.mistake): one.students for one in sure_mistakes(marked.results)}
+    rows: list[Row] = [["students", "number", "question", "mistake", "in words", "of them sure"]]
+    return rows + [
+        [n, place, key, m, titles[key, m], sure.get((place, m), 0)] for n, place, key, m in found
+    ]
 
 
 def report(marked: Marked) -> str:
@@ -159,6 +212,7 @@ def report(marked: Marked) -> str:
     lines += [f"! {one.source} {note}" for one in marked.returns for note in one.notes]
     if marked.figures:
         lines += ["", *_standings(marked, marked.figures), "", *_mistakes(marked)]
+        lines += _sure(marked)
         flagged = [(n, i) for n, i in enumerate(marked.figures.items, 1) if i.flags]
         lines += [f"Question {n} ({i.title}): {'; '.join(i.flags)}." for n, i in flagged]
         lines += _to_be_marked(marked)
@@ -216,6 +270,26 @@ def _mistakes(marked: Marked) -> list[str]:
     return lines + [
         f"- {row[0]} of {len(marked.results)}, question {row[1]}: {row[4]}" for row in rows
     ]
+
+
+def _sure(marked: Marked) -> list[str]:
+    """How sure the class was, and first of all what it was sure of and wrong."""
+    if not anything_said(marked.results):
+        return []
+    told = sureness(one for result in marked.results for one in result.items)
+    shares = [f"{LEVELS[one.level]} {one.right} of {one.answered}" for one in told if one.level]
+    lines = ["", f"Right, by how sure they said they were: {', '.join(shares)}."]
+    found = sure_mistakes(marked.results)
+    if not found:
+        return [*lines, "Nobody who was sure was wrong.", ""]
+    titles, keys = _titles(marked), [item.key for item in _items(marked)]
+    lines.append("Sure and wrong (nobody asks about what they do not doubt; begin with these):")
+    lines += [
+        f"- {one.students}, question {one.number}: "
+        + titles.get((keys[one.number - 1], one.mistake), "wrong in no way known by name")
+        for one in found
+    ]
+    return [*lines, ""]
 
 
 def _items(marked: Marked) -> tuple[ItemFigures, ...]:

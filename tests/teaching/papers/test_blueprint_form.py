@@ -6,6 +6,7 @@ import pytest
 
 from ropecalc.teaching.papers.blueprint import read_blueprint
 from ropecalc.teaching.papers.blueprint_form import BlueprintForm
+from ropecalc.teaching.questions.bank import BY_LESSON
 
 COURSE = Path(__file__).parents[3]
 
@@ -91,3 +92,37 @@ def test_scenarios_are_counted_in_the_form_and_named_in_an_editor(
     (tmp_path / "mine.toml").write_text(named, encoding="utf-8")
     form._open()
     assert "change it in an editor" in said(form)
+
+
+def offered(form: BlueprintForm) -> set[str]:
+    shown = {id(widget) for widget in form._must.children}
+    return {key for key, box in form._must._boxes.items() if id(box) in shown}
+
+
+def test_only_what_the_grid_asks_for_can_be_chosen_as_must_be_right(form: BlueprintForm) -> None:
+    assert offered(form) == set()
+    form._counts[8, 2].value = 1
+    medium = {t.key for t in BY_LESSON[8] if t.difficulty == 2}
+    assert medium and offered(form) == medium
+    one = min(medium)
+    form._must._boxes[one].value = True
+    form._counts[8, 2].value = 0  # what was chosen stays in sight, and is still chosen
+    assert offered(form) == {one}
+    form._counts[9, 2].value = 1
+    assert form.document["must_pass"] == [one]
+    form._must._boxes[one].value = False
+    form._counts[9, 2].value = 0
+    assert offered(form) == set()
+
+
+def test_the_form_says_whether_students_are_asked_how_sure_they_are(
+    form: BlueprintForm, tmp_path: Path
+) -> None:
+    form._open()
+    form._sure.value = False
+    form._file.value = "mine.toml"
+    form._save()
+    assert not read_blueprint(tmp_path / "mine.toml").confidence
+    form._sure.value = True
+    form._open()
+    assert not form._sure.value

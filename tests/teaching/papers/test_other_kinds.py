@@ -28,7 +28,7 @@ from ropecalc.teaching.questions.setting_line import SettingLine
 from ropecalc.teaching.record import Record, Work
 from ropecalc.teaching.results.grading import grade
 from ropecalc.teaching.results.returns import read_returns
-from ropecalc.teaching.results.tables import mark_returns, mistakes_table, report
+from ropecalc.teaching.results.tables import mark_returns, mistakes_table, questions_table, report
 from ropecalc.teaching.session import Session
 from ropecalc.units import Display
 from tests.teaching.papers.test_printing import text
@@ -200,3 +200,15 @@ def test_the_code_follows_what_is_asked() -> None:
     other = replace(ADA, items=ADA.items[::-1])
     assert other.code != ADA.code
     assert make_paper(PLAN, CHOSEN, "Ada B.").code == ADA.code
+
+
+def test_the_table_of_questions_says_how_each_is_answered(tmp_path: Path) -> None:
+    made = issue("ada")
+    content = {"code": made.papers[0].code, "answers": {"1": "C B A"}}
+    (tmp_path / "ada.json").write_text(json.dumps(content))
+    head, *rows = questions_table(mark_returns(made, [tmp_path / "ada.json"]))
+    told = {row[head.index("question")]: row[head.index("answered with")] for row in rows}
+    for item in made.papers[0].items:
+        expected = item.template.on_paper(Display()) or "number"
+        assert told[item.template.key] == expected
+    assert told[orderings.LEG_TENSIONS.key] != told[rigs.LEG_ANGLE.key]

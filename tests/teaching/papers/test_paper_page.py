@@ -49,7 +49,38 @@ def test_a_question_shows_this_papers_numbers_and_no_help(page: PaperPage) -> No
     drawn = PAPER.items[NUMBER - 1].drawn
     assert drawn.template.title in view.summary()
     assert not re.search("Hint|solution|Check", view.summary())
-    assert len(view.children) == 3
+    assert len(view.children) == 4  # the question, a line, how sure, what is kept
+
+
+def test_how_sure_somebody_is_is_kept_and_handed_in(
+    page: PaperPage, session: Session, tmp_path: Path
+) -> None:
+    view = page.question(NUMBER)
+    box = view.children[2]
+    assert [level for _, level in box.options] == ["sure", "unsure", "guess"]
+    assert box.value is None
+    box.value = "unsure"
+    assert "How sure you are is kept: not sure." in view.children[-1].value
+    again = PaperPage(describe(PAPER), session, tmp_path).question(NUMBER)
+    assert again.children[2].value == "unsure"
+    text = said(page)
+    (path,) = tmp_path.glob("handed-in-*.ipynb")
+    link = re.search(r"base64,([^']+)'", text)
+    assert link
+    (tmp_path / "answers.json").write_bytes(base64.b64decode(link[1]))
+    for file in (path, tmp_path / "answers.json"):
+        (found,), problems = read_returns([file], ISSUE)
+        assert (problems, found.sure) == ((), {NUMBER: "unsure"})
+    assert not foreign_code(json.loads(path.read_text(encoding="utf-8")))
+
+
+def test_an_old_paper_does_not_ask_how_sure_one_is(session: Session, tmp_path: Path) -> None:
+    old = {key: value for key, value in describe(PAPER).items() if key != "confidence"}
+    page = PaperPage(old, session, tmp_path)
+    assert len(page.question(NUMBER).children) == 3
+    said(page)
+    (path,) = tmp_path.glob("handed-in-*.ipynb")
+    assert "sure" not in json.loads(path.read_text(encoding="utf-8"))["metadata"]["ropecalc"]
 
 
 def test_options_stand_in_the_papers_order(page: PaperPage, session: Session) -> None:

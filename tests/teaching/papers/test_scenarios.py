@@ -22,7 +22,13 @@ from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.marking import Verdict
 from ropecalc.teaching.record import Record
 from ropecalc.teaching.results.grading import grade
-from ropecalc.teaching.results.tables import grades_table, mark_returns, report, write_results
+from ropecalc.teaching.results.tables import (
+    grades_table,
+    mark_returns,
+    questions_table,
+    report,
+    write_results,
+)
 from ropecalc.teaching.scenarios import SCENARIOS
 from ropecalc.teaching.scenarios.situation import draw_for_paper
 from ropecalc.teaching.session import Session
@@ -240,6 +246,32 @@ def test_what_is_still_to_be_marked_is_said_and_written_down(tmp_path: Path) -> 
     questions = (results / "questions.csv").read_text()
     for part in SCENARIO.parts:
         assert part.key in questions
+
+
+def test_the_table_of_questions_says_what_each_row_is(tmp_path: Path) -> None:
+    head, *rows = questions_table(mark_returns(ISSUE, returned(tmp_path, "3")))
+    named = [dict(zip(head, row, strict=True)) for row in rows]
+    assert [row["number"] for row in named] == list(range(1, OPEN + 1))
+    for row in named:
+        inside = row["number"] >= TOLD.first
+        assert row["part of"] == (SCENARIO.title if inside else "")
+        assert row["title"]
+    assert {row["answered with"] for row in named} >= {"letter", "number", "sentences"}
+    last = named[-1]
+    assert (last["question"], last["right"]) == (SCENARIO.judged[0].key, "")
+    assert (last["asked"], last["blank"]) == (2, 1)  # Ben's table has no sentences
+    assert last["flags"] == "marked by hand: 2 of 2"
+    assert last["facility"] == ""  # of two papers counts alone are told
+
+
+def test_the_mean_share_of_points_of_a_whole_class(tmp_path: Path) -> None:
+    made = make_issue(PLAN, tuple(f"s{number:02}" for number in range(12)))
+    lines = [f"code,{OPEN},points {OPEN}"]
+    lines += [f"{p.code},words,{5 if n % 2 else 2}" for n, p in enumerate(made.papers)]
+    (tmp_path / "all.csv").write_text("\n".join(lines) + "\n")
+    head, *rows = questions_table(mark_returns(made, [tmp_path / "all.csv"]))
+    assert rows[-1][head.index("facility")] == 0.7
+    assert rows[-1][head.index("blank")] == 0
 
 
 @pytest.mark.parametrize("points", ["6", "-1", "two", "2.5"])

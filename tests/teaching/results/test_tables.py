@@ -60,7 +60,7 @@ def test_a_small_class_from_returns_to_tables(tmp_path: Path) -> None:
     assert "too small for shares" in text
     assert f"- 1 of 2, question 2: {first.title}" in text
     assert text.endswith("assessed by your authority.")
-    assert questions_table(marked)[2][2:7] == [2, 1, 0, "", ""]
+    assert questions_table(marked)[2][5:10] == [2, 1, 0, "", ""]
 
 
 def test_a_whole_class_gets_figures_and_a_borderline(tmp_path: Path) -> None:
@@ -74,7 +74,7 @@ def test_a_whole_class_gets_figures_and_a_borderline(tmp_path: Path) -> None:
     assert "Reliability 0." in text and "Borderline: " in text
     assert mistakes_table(marked)[1][0] == 16
     row = questions_table(marked)[1]
-    assert row[5] == 1.0 and str(row[7]).startswith("nearly all got it right")
+    assert row[8] == 1.0 and str(row[10]).startswith("nearly all got it right")
 
 
 def test_nothing_came_back(tmp_path: Path) -> None:
