@@ -31,6 +31,19 @@ _HALF_DEGREE = Tolerance(absolute=radians(0.5))
 _WHERE = (_X, _Z, places.X_D, places.Z_D, places.X_B, places.Z_B)
 _ANGLES = (places.HAUL_ELEVATION, places.GROUND_DEPRESSION)
 _CARRIED = ("haul_elevation", "ground_depression")
+_FAR_HUB_MISTAKES = (
+    replace(
+        off.TAG_FROM_PLACES.mistake("ground-leg-level"),
+        title="The ground legs treated as level",
+        why="They run down to the hub and pull the litter down too: that takes more tension.",
+    ),
+    off.TAG_FROM_PLACES.mistake("slopes-added"),
+    replace(
+        off.TAG_FROM_PLACES.mistake("ratio-upside-down"),
+        why="A steep haul leg needs little to hold it off; the steeper it is, the smaller the "
+        "tension of the track lines.",
+    ),
+)
 
 _HAUL_LEG = Template(
     key="high-outcrop-haul-leg",
@@ -221,6 +234,7 @@ HIGH_OUTCROP = Scenario(
                     "weight {load}. What do the track lines carry together now?"
                 ),
                 asked="Tension of the track lines together with the far hub",
+                mistakes=_FAR_HUB_MISTAKES,
                 givens=(
                     places.LOAD,
                     _X,

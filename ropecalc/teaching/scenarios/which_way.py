@@ -209,7 +209,7 @@ WHICH_WAY = Scenario(
                 "to anchor it to; a back guy holds against falling forward, near the lip and when "
                 "people pull the litter in.",
                 "The head carries the track lines as well as the haul line; who counts the haul "
-                "line alone finds half of it or less.",
+                "line alone misses a third of the pull or more.",
                 "Close below the head no tension holds the litter that far out: ease the track "
                 "lines before, and change the method there.",
                 "What the head gets when the belay catches is a case of its own, with another "

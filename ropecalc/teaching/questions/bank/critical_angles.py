@@ -76,7 +76,7 @@ FLATTER = Template(
             "sine-for-cosine",
             "Sine and cosine exchanged",
             "What holds up goes with the cosine of half the angle between the legs.",
-            lambda v: sin(v.angle_after / 2) / sin(v.angle_before / 2),
+            lambda v: sin(v.angle_before / 2) / sin(v.angle_after / 2),
         ),
         Mistake(
             "upside-down",

@@ -136,13 +136,19 @@ TIME = Template(
             "advantage-left-out",
             "The way of the hands taken for the way of the load",
             "The hands walk the advantage times as far as the load rises.",
-            lambda v: v.raise_height / v.hand_speed + (v.throws - 1) * v.reset_time,
+            lambda v: (
+                (v.raise_height + (v.throws - 1) * v.reset_loss) / v.hand_speed
+                + (v.throws - 1) * v.reset_time
+            ),
         ),
         Mistake(
             "advantage-upside-down",
             "Divided by the advantage",
             "An advantage saves force and costs way: the hands walk further, not less.",
-            lambda v: v.raise_height / (v.advantage * v.hand_speed) + (v.throws - 1) * v.reset_time,
+            lambda v: (
+                (v.raise_height + (v.throws - 1) * v.reset_loss) / (v.advantage * v.hand_speed)
+                + (v.throws - 1) * v.reset_time
+            ),
         ),
     ),
     difficulty=2,
