@@ -190,7 +190,7 @@ def _open_question(number: int, judged: Judged) -> list[Flowable]:
 def _answer_sheet(paper: Paper, display: Display) -> list[Flowable]:
     asks = paper.confidence
     sure = [", ".join(LEVELS.values())] if asks else []
-    rows = [["", "answer", "unit or letter", *(["how sure (optional)"] if asks else [])]]
+    rows = [["", "answer", "unit or letter", *(["how sure: circle, or leave"] if asks else [])]]
     for number, item in enumerate(paper.items, 1):
         how = "letter" if item.options else item.template.on_paper(display)
         rows.append([str(number), "", how, *sure])
@@ -203,7 +203,7 @@ def _answer_sheet(paper: Paper, display: Display) -> list[Flowable]:
                 *([""] if asks else []),
             ]
         )
-    widths = [12 * mm, 70 * mm, 40 * mm, *([48 * mm] if asks else [])]
+    widths = [12 * mm, 68 * mm, 40 * mm, *([48 * mm] if asks else [])]
     table = Table(rows, colWidths=widths, rowHeights=8.4 * mm, repeatRows=1)
     table.setStyle(_GRID)
     return [
