@@ -203,7 +203,8 @@ def about_cells(
     counted = (
         f"Readings are rounded up, limits down. A cell may be off by {off}. Above “ask above” the "
         f"line may carry more than planned and {more} on top, if the cell shows too little. "
-        "“Stop at” counts both as well."
+        f"At “stop at” the margin you asked for is still there if the line carries {more} or {off} "
+        "more than its cell shows, whichever is worse."
     )
     coarse = [cell.name for cell in found if cell.too_coarse]
     if not coarse:

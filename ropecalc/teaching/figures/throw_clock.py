@@ -458,8 +458,9 @@ def _outcome(display: Display) -> Outcome:
         right=0 if times < 1.5 else 1 if times < 3 else 2,
         sentence=(
             f"{low.people} people and {_minutes(low.throws.time)} with the 3:1, {high.people} and "
-            f"{_minutes(high.throws.time)} with the 9:1. Into a snag the same team could put "
-            f"{say(display, low.snag, Kind.FORCE)} and {say(display, high.snag, Kind.FORCE)}."
+            f"{_minutes(high.throws.time)} with the 9:1. Into a snag {start['team']:.0f} people "
+            f"could put {say(display, low.snag, Kind.FORCE)} and "
+            f"{say(display, high.snag, Kind.FORCE)}."
         ),
     )
 

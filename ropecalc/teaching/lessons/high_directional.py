@@ -244,7 +244,10 @@ def _string_and_plumb() -> Mapping[str, Quantity]:
 _NOTES = TeachingNotes(
     timing=(
         (5, "A pulley on a cord between two people: they feel the pull as a third opens the cord."),
-        (10, "The figure: everybody says which way the frame falls before it is shown."),
+        (
+            10,
+            "The figure: everybody says which way the head is pulled; then move the back feet in.",
+        ),
         (15, "The line of action on the board, to scale; then the guy by moments about the feet."),
         (
             10,

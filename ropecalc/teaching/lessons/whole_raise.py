@@ -258,9 +258,10 @@ _FACTS = (
     ),
     Fact(
         "head",
-        "The head carries haul line and track lines. It is loaded most at {height}, with {pull}, "
-        "{lean} inwards from plumb, if all lines fall {back} behind it. The haul line alone pulls "
-        "with {haul} at the litter.",
+        "The head carries haul line and track lines. While the team hauls it is loaded most at "
+        "{height}, with {pull}, {lean} inwards from plumb, if all lines fall {back} behind it; "
+        "friction in the head's pulleys, too, is counted there. The haul line alone pulls with "
+        "{haul} at the litter.",
         _head,
     ),
 )
