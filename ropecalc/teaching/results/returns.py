@@ -73,6 +73,7 @@ def read_returns(
     """
     returns: list[Return] = []
     problems: list[Problem] = []
+    papers = {paper.code: paper for paper in issue.papers}
     for path in paths:
         try:
             parts = _parts(path)
@@ -81,7 +82,7 @@ def read_returns(
             continue
         for source, read in parts:
             try:
-                returns.append(_checked(source, read(), issue))
+                returns.append(_checked(source, read(), papers, issue.title))
             except _UnusableError as error:
                 problems.append(Problem(source, str(error)))
     kept, twice = _once_each(returns)
@@ -222,12 +223,13 @@ def _from_row(row: Mapping[str, str], notes: tuple[str, ...]) -> _Found:
 # --- against what was handed out --------------------------------------------------------------
 
 
-def _checked(source: str, found: _Found, issue: Issue) -> Return:
+def _checked(source: str, found: _Found, papers: Mapping[str, Paper], title: str) -> Return:
+    """The return of one of the ``papers`` (by code) of the examination called ``title``."""
     code = found.code.strip().upper().replace(" ", "")
-    paper = next((p for p in issue.papers if p.code == code), None)
+    paper = papers.get(code)
     if paper is None:
         raise _UnusableError(
-            f"has the code “{found.code[:20]}”, which is on no paper of “{issue.title}”."
+            f"has the code “{found.code[:20]}”, which is on no paper of “{title}”."
         )
     student = " ".join(found.student.split())
     if student and student != paper.student:
