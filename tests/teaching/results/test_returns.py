@@ -92,6 +92,43 @@ def test_damaged_files_are_told(tmp_path: Path, content: bytes, ending: str) -> 
     assert "a." in only_problem(path)
 
 
+def test_a_row_that_ends_before_its_code_stops_no_other(tmp_path: Path) -> None:
+    path = table(tmp_path / "t.csv", f"1,code\nB\nB,{ADA.code}\n", "utf-8")
+    found, (problem,) = read_returns([path], ISSUE)
+    assert [one.paper for one in found] == [ADA]
+    assert problem.source == "t.csv, line 2"
+
+
+@pytest.mark.parametrize("told", ["points {}", "sure {}"])
+def test_numbers_of_thousands_of_digits_are_none(tmp_path: Path, told: str) -> None:
+    heading = told.format("9" * 5000)
+    path = table(tmp_path / "t.csv", f"code,1,{heading}\n{ADA.code},B,1\n", "utf-8")
+    (found,), problems = read_returns([path], ISSUE)
+    assert (found.answers, found.points, problems) == ({1: "B"}, {}, ())
+
+
+@pytest.mark.timeout(30)
+@pytest.mark.parametrize(
+    "claim",
+    [
+        {"open_questions": 10**8},
+        {"open_questions": float("inf")},
+        {"open_questions": "many"},
+        {"items": [None] * 300_000},
+    ],
+)
+def test_a_paper_that_claims_to_ask_too_much_is_not_built(
+    tmp_path: Path, claim: dict[str, Any]
+) -> None:
+    page = paper_notebook(ADA, ANSWERS)
+    page.metadata["ropecalc"]["paper"].update(claim)
+    path = tmp_path / "a.ipynb"
+    path.write_text(json.dumps(page))
+    (found,), problems = read_returns([path], ISSUE)
+    assert problems == ()
+    assert "code that this course did not write" in found.notes[0]
+
+
 def test_a_huge_file_is_not_read(tmp_path: Path) -> None:
     path = tmp_path / "a.json"
     with path.open("wb") as stream:
