@@ -1,7 +1,8 @@
 """How papers and their marking grow with the class: 100 students against 1,000.
 
-Run as a plain script; it prints processor times, memory and ratios and asserts nothing about time. A class
-ten times as large should take about ten times as long and no more memory for each student.
+Run as a plain script; it prints processor times, memory and ratios and asserts nothing about
+time. A class ten times as large should take about ten times as long and no more memory for each
+student.
 """
 
 import json
