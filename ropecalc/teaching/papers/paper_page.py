@@ -27,6 +27,7 @@ from ropecalc.teaching.papers.paper_notebook import KIND, as_text, notebook_of
 from ropecalc.teaching.papers.trouble import PaperError
 from ropecalc.teaching.questions.bank import BANK
 from ropecalc.teaching.questions.draw import restored
+from ropecalc.teaching.questions.marking import mark
 from ropecalc.teaching.questions.question import AnswerLine, Listeners
 from ropecalc.teaching.questions.question_view import question_html, question_text
 from ropecalc.teaching.record import Place, Record, Work
@@ -92,7 +93,7 @@ class PaperPage(CoursePage):
 
     def hand_in(self) -> "HandIn":
         """The button that ends the paper."""
-        return HandIn(self._described, self._answers, self._sure, self._folder)
+        return HandIn(self._described, self._answers, self._sure, self._unread, self._folder)
 
     def _goes_on(self, number: int) -> bool:
         return any(one.goes_on(number) for one in self._scenarios)
@@ -105,6 +106,10 @@ class PaperPage(CoursePage):
         count = len(self._described["items"]) + len(self._open_questions)
         numbers = range(1, count + 1)
         return {number: record.work(self._place(number)).draft for number in numbers}
+
+    def _unread(self) -> list[int]:
+        """Which answers cannot be marked as they stand."""
+        return sorted({view.number for view in self._items if view.unread})
 
     def _sure(self) -> dict[int, str]:
         """How sure the student is, where they said it."""
@@ -150,6 +155,20 @@ class PaperItem(Shown):
         lines += [question_text(self._drawn, self._session.display), *self._labels()]
         answer = self._session.record.work(self._place).draft
         return "\n".join([*lines, f"Answered: {answer}" if answer else "Not answered."])
+
+    @property
+    def number(self) -> int:
+        """Its number on the paper."""
+        return self._number
+
+    @property
+    def unread(self) -> str:
+        """Why what is kept cannot be read: no unit, no number. Tells nothing of right and wrong."""
+        answer = self._session.record.work(self._place).draft
+        if not answer.strip() or self._options:
+            return ""
+        marked = mark(self._drawn, answer, self._session.display)
+        return "" if marked.reading else marked.feedback
 
     def _labels(self) -> list[str]:
         display = self._session.display
@@ -207,8 +226,9 @@ class PaperItem(Shown):
         level = self._session.record.confidence().get((self._place, 0))
         if level in LEVELS:
             words += f" How sure you are is kept: {LEVELS[level]}."
-        lines = [words, *([self._session.record.notice] if self._session.record.notice else [])]
-        self._said.value = status(lines)
+        unread = [f"It cannot be marked like this: {self.unread}"] if self.unread else []
+        notice = [self._session.record.notice] if self._session.record.notice else []
+        self._said.value = status([words, *unread, *notice])
 
 
 class PaperStory(Shown):
@@ -287,10 +307,13 @@ class OpenItem(Shown):
 class HandIn(Shown):
     """The end of a paper: a copy of the notebook with the answers in it, and the same as a file."""
 
-    def __init__(self, described: Described, answers: Any, sure: Any, folder: Path) -> None:
+    def __init__(
+        self, described: Described, answers: Any, sure: Any, unread: Any, folder: Path
+    ) -> None:
         self._described = described
         self._answers = answers
         self._sure = sure
+        self._unread = unread
         self._folder = folder
         self._said = widgets.HTML()
         super().__init__([row(button("Hand in", self._hand_in, icon="check")), self._said])
@@ -313,6 +336,11 @@ class HandIn(Shown):
             written = f"{error} Save the file below instead."
         blank = [str(number) for number, text in answers.items() if not text.strip()]
         still = f"Not answered: {', '.join(blank)}." if blank else "Everything is answered."
+        unread = ", ".join(map(str, self._unread()))
+        if unread:
+            still += (
+                f" Without a unit, or not to be read: {unread}. Put that right and hand in again."
+            )
         self._said.value = (
             f'<div role="status" aria-live="polite"><p>{escape(still)}</p>'
             f"<p>{escape(written)}</p>{self._link(answers)}"

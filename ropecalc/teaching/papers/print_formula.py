@@ -1,5 +1,6 @@
 """A formula on paper: the outlines of its letters, drawn as one flowing piece of a page."""
 
+import re
 from functools import lru_cache
 from typing import Any
 
@@ -10,6 +11,10 @@ from reportlab.platypus import Flowable
 
 _FONT = FontProperties(family="DejaVu Sans", math_fontfamily="dejavusans")
 _ABOVE, _BELOW = 2.0, 3.0  # points
+_CASES = re.compile(
+    r"\\begin\{cases\}(?P<first>.*?)& \\text\{for\}\\:(?P<when>.*?)\\\\"
+    r"(?P<left>.*?)& \\text\{otherwise\} \\end\{cases\}"
+)
 
 
 class FormulaError(ValueError):
@@ -55,10 +60,26 @@ class PrintedFormula(Flowable):
         page.restoreState()
 
 
+def beside_each_other(latex: str) -> str:
+    """A formula that tells two cases apart, as two formulas in one line: the general one first.
+
+    For matplotlib knows no brace over lines. LaTeX without cases, or with cases of more than one
+    condition, comes back as it is.
+    """
+    conditions = {found["when"].strip() for found in _CASES.finditer(latex)}
+    if len(conditions) != 1:
+        return latex
+    general, special = (
+        _CASES.sub(lambda found, part=part: found[part].strip(), latex)  # type: ignore[misc]
+        for part in ("left", "first")
+    )
+    return rf"{general} \qquad {conditions.pop()}{{:}}\; {special}"
+
+
 @lru_cache(maxsize=2000)
 def _outline(latex: str, size: float) -> Path:
     try:
-        tall = latex.replace(r"\frac", r"\dfrac")
+        tall = beside_each_other(latex).replace(r"\frac", r"\dfrac")
         return TextPath((0, 0), f"${tall}$", size=size, prop=_FONT)
     except ValueError:
         raise FormulaError(latex) from None

@@ -83,6 +83,18 @@ def test_an_old_paper_does_not_ask_how_sure_one_is(session: Session, tmp_path: P
     assert "sure" not in json.loads(path.read_text(encoding="utf-8"))["metadata"]["ropecalc"]
 
 
+def test_what_cannot_be_read_is_said_to_be_so_and_what_is_wrong_is_not(page: PaperPage) -> None:
+    view = page.question(NUMBER)
+    page.question(CHOICE).children[1].value = "A"
+    drawn = PAPER.items[NUMBER - 1].drawn
+    right = Display().show(drawn.answer, drawn.template.kind)
+    for text, unread in (("12.5", True), ("much", True), (right, False), ("0.001 N", False)):
+        view._keep(text)
+        assert ("It cannot be marked like this" in view.children[-1].value) is unread, text
+        assert (f"Without a unit, or not to be read: {NUMBER}." in said(page)) is unread, text
+    assert not re.search("(?i)right|wrong", view.children[-1].value)
+
+
 def test_options_stand_in_the_papers_order(page: PaperPage, session: Session) -> None:
     view, item = page.question(CHOICE), PAPER.items[CHOICE - 1]
     shown = [Display().show(item.option_value(o), item.template.kind) for o in item.options]
