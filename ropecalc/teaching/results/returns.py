@@ -68,8 +68,8 @@ def read_returns(
 ) -> tuple[tuple[Return, ...], tuple[Problem, ...]]:
     """Every usable return in the files, and a problem for each that is not.
 
-    A paper that came twice with the same answers counts once; with different answers neither
-    counts.
+    A paper that came twice with the same answers counts once; with different answers, or with
+    different points for one question, neither counts.
     """
     returns: list[Return] = []
     problems: list[Problem] = []
@@ -272,19 +272,20 @@ def _once_each(returns: list[Return]) -> tuple[tuple[Return, ...], list[Problem]
         by_code.setdefault(one.paper.code, []).append(one)
     kept, problems = [], []
     for same in by_code.values():
-        points = {n: given for one in same for n, given in one.points.items()}
+        told = {pair for one in same for pair in one.points.items()}
+        points = dict(told)
         same = [one for one in same if not _points_alone(one)] or same[:1]
         first, *more = same
         given = [{n: t.strip() for n, t in one.answers.items() if t.strip()} for one in same]
         sources = ", ".join(one.source for one in same)
+        fault = ""
         if any(answers != given[0] for answers in given[1:]):
-            problems.append(
-                Problem(
-                    sources,
-                    f"the paper of {first.paper.student} came more than once, with different "
-                    "answers. None was marked: take the wrong ones away.",
-                )
-            )
+            fault = "came more than once, with different answers"
+        elif len(points) < len(told):
+            fault = "was given different points for one question"
+        if fault:
+            said = f"the paper of {first.paper.student} {fault}. None was marked: take the wrong "
+            problems.append(Problem(sources, f"{said}ones away."))
             continue
         notes = first.notes + ((f"came more than once, the same: {sources}.",) if more else ())
         kept.append(replace(first, notes=notes, points=points))

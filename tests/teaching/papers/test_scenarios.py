@@ -282,6 +282,16 @@ def test_points_that_cannot_be_are_said(tmp_path: Path, points: str) -> None:
     assert len(marked.results) == 2
 
 
+def test_different_points_for_one_question_are_told(tmp_path: Path) -> None:
+    paths = returned(tmp_path, "3")
+    again = tmp_path / "again.csv"
+    again.write_text(f"code,points {OPEN}\n{PAPER.code},4\n")
+    marked = mark_returns(ISSUE, [*paths, again])
+    assert [r.paper.student for r in marked.results] == ["Ben"]
+    (problem,) = marked.problems
+    assert "different points for one question" in problem.sentence
+
+
 def test_points_for_a_question_that_is_not_open_are_refused(tmp_path: Path) -> None:
     table = tmp_path / "points.csv"
     table.write_text(f"code,points 1\n{PAPER.code},3\n")

@@ -50,16 +50,6 @@ class Rig:
         """Where the hands hold the rope."""
         return self.bodies[self.layout.system.hand.name]
 
-    @property
-    def load_strand(self) -> Place:
-        """The middle of the strand that leads to the litter."""
-        load = self.layout.system.load.name
-        return next(
-            at
-            for at, strand in zip(self.strands, self.layout.system.strands, strict=True)
-            if load in (strand.start.body, strand.end.body)
-        )
-
 
 @lru_cache(maxsize=64)
 def _laid_out(name: str, redirect: bool) -> Layout:
