@@ -956,7 +956,8 @@ PLAN_BOARD = Figure(
     ),
     reading=(
         "Green: the path of the master attachment point, with the stations. Dots on the curve are "
-        "stations, too; the faint curve is for a litter a little further out.",
+        "stations, too; the faint curve is for a litter a little further out. Thin line beside "
+        "the litter, close up: the room that the litter and its bridle need.",
     ),
     first=("site", "look", "directional", "hub", "mass", "clearance", "lines", "efficiency"),
 )

@@ -491,7 +491,7 @@ RAISED_LOCKED = Template(
         "Haul and track directional are {x_D} out and {z_D} up, the hub is {x_B} out and {z_B} up. "
         "The tensioner is locked while the litter is {x_1} out at a height of {z_1}. The haul team "
         "raises it by {raised}. Nothing stretches. How far out is the litter then? Look for the "
-        "place where both legs together are as long as before."
+        "place where both legs together are as long as before, to two decimals."
     ),
     asked="Distance out from the wall afterwards",
     givens=(
@@ -558,7 +558,7 @@ LOWERED_LOCKED = Template(
         "out from that plumb line and {hub_fall} below the directional. The tensioner is "
         "locked, and somebody lowers the litter by {lowered}. Nothing stretches. What is the "
         "track tension then? Look first for the place where both legs together are as long as "
-        "before."
+        "before, to two decimals."
     ),
     asked="Track tension afterwards, an upper bound",
     givens=(
