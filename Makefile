@@ -35,7 +35,7 @@ test: $(VENV)/test check
 	$(RUN)python -m pytest -q tests/notebooks
 	$(RUN)python -m pytest -q -n auto --dist loadfile -p tests.notebooks.records --nbval \
 	    --nbval-sanitize-with tests/notebooks/nbval_sanitize.cfg $(NOTEBOOKS)
-	$(RUN)python -m pytest -q -rs tests/browser
+	$(RUN)python -m pytest -q -rs -n auto --dist loadfile tests/browser
 
 check: $(VENV)/test
 	$(RUN)ruff check .
