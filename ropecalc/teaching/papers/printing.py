@@ -290,10 +290,9 @@ def _solution(number: int, item: Item, display: Display) -> list[Flowable]:
         Paragraph(escape(wording.stem(drawn, display)), _STYLES["text"]),
         Paragraph(f"Assumed: {escape(wording.assumptions(drawn))}", _STYLES["small"]),
     ]
+    title = Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"])
     story: list[Flowable] = [
-        CondPageBreak(40 * mm),
-        Paragraph(f"{number}. {escape(item.template.title)}", _STYLES["heading"]),
-        *_beside(about, _picture(item, display, _SMALL)),
+        KeepTogether([title, *_beside(about, _picture(item, display, _SMALL))])
     ]
     for step, passage in enumerate(steps[:-1], 1):
         story += _passage(f"{step}. ", passage)

@@ -28,12 +28,17 @@ def sizes(pdf: bytes) -> set[bytes]:
 
 def text(pdf: bytes) -> str:
     """What a reader finds, by a tool that is not ours; words may be broken over lines."""
+    return " ".join(leaves(pdf))
+
+
+def leaves(pdf: bytes) -> list[str]:
+    """The same, page by page."""
     if which("pdftotext") is None:
         pytest.skip("pdftotext is not on this machine; the other tests of this file remain")
     run = subprocess.run(
         ["pdftotext", "-", "-"], input=pdf, capture_output=True, check=True, timeout=60
     )
-    return " ".join(run.stdout.decode("utf-8").split())
+    return [" ".join(leaf.split()) for leaf in run.stdout.decode("utf-8").split("\f")]
 
 
 def test_a_paper_asks_everything_and_gives_nothing_away() -> None:
@@ -58,6 +63,16 @@ def test_a_key_has_every_answer_with_its_way_and_the_mistakes() -> None:
         if item.options:
             assert f"{item.right_letter}: {shown}" in found
     assert "must be right" in found
+
+
+@pytest.mark.parametrize("display", [Display(), AMERICAN], ids=["si", "american"])
+@pytest.mark.parametrize("size", ["a4", "letter"])
+def test_no_heading_in_a_key_stands_alone_at_the_foot_of_a_page(size, display) -> None:
+    found = leaves(key_pdf(PAPER, size, display))
+    for number, item in enumerate(PAPER.items, 1):
+        heading = f"{number}. {item.template.title}"
+        (leaf,) = (leaf for leaf in found if heading in leaf)
+        assert "Assumed:" in leaf.partition(heading)[2]
 
 
 def test_the_same_bytes_whenever_it_is_printed() -> None:
