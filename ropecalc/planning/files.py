@@ -9,6 +9,8 @@ from pathlib import Path
 
 _DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])", re.IGNORECASE)
 """Names that Windows keeps for devices, whatever ending follows."""
+UTF8_MARK = "\ufeff"
+"""Before a table: spreadsheets that see it read letters like ö and ° as what they are."""
 
 
 def check_destination(path: str | Path, read_from: Iterable[Path] = ()) -> Path:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from ropecalc.planning.files import write_whole
+from ropecalc.planning.files import UTF8_MARK, write_whole
 from ropecalc.teaching.papers.blueprint import Blueprint
 from ropecalc.teaching.papers.choosing import Bank, choose, choose_scenarios
 from ropecalc.teaching.papers.class_list import file_name, separator
@@ -166,6 +166,7 @@ def _without_rows(path: Path, paper: Paper) -> bool:
     if len(kept) == len(rows):
         return False
     out = io.StringIO(newline="")
+    out.write(UTF8_MARK if path.read_bytes().startswith(UTF8_MARK.encode()) else "")
     csv.writer(out, delimiter=delimiter).writerows(kept)
     write_whole(path, out.getvalue())
     return True

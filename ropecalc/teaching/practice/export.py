@@ -8,6 +8,7 @@ from html import escape
 from typing import Any
 
 from ropecalc import __version__, cautions
+from ropecalc.planning.files import UTF8_MARK
 from ropecalc.teaching.confidence import LEVELS
 from ropecalc.teaching.lessons import LESSONS
 from ropecalc.teaching.practice.history import Asked, asked
@@ -27,6 +28,7 @@ def as_csv(record: Record) -> str:
     """Every answer, oldest first, one a line; no cell is one that a spreadsheet would run."""
     levels = record.confidence()
     out = io.StringIO(newline="")
+    out.write(UTF8_MARK)
     lines = csv.writer(out)
     lines.writerow(COLUMNS)
     for place, one in record.history():

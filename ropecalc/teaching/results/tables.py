@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from ropecalc import cautions
-from ropecalc.planning.files import write_all
+from ropecalc.planning.files import UTF8_MARK, write_all
 from ropecalc.teaching.confidence import LEVELS
 from ropecalc.teaching.papers.issue import Issue
 from ropecalc.teaching.papers.making import REPORT, WRITTEN
@@ -311,6 +311,7 @@ def _share(value: float | None) -> Cell:
 
 def _csv(rows: Iterable[Row]) -> str:
     out = io.StringIO(newline="")
+    out.write(UTF8_MARK)
     csv.writer(out).writerows([[_harmless(cell) for cell in row] for row in rows])
     return out.getvalue()
 

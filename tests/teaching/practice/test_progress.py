@@ -78,7 +78,9 @@ def test_the_files_carry_the_whole_record(record: Record) -> None:
     saved = links(page_text(page(record).export()))
     assert set(saved) == {"my-answers.csv", "my-record.json", "my-progress.html"}
 
-    head, first, second = csv.reader(io.StringIO(saved["my-answers.csv"], newline=""))
+    table = saved["my-answers.csv"]
+    assert table.startswith("\ufeff")  # so that a spreadsheet reads “°” and “−” as they are
+    head, first, second = csv.reader(io.StringIO(table[1:], newline=""))
     assert tuple(head) == export.COLUMNS
     assert first[head.index("text")] == "'=1+1"
     assert dict(zip(head, second, strict=True)) == {

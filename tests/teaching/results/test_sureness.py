@@ -55,7 +55,7 @@ def test_counts_by_level_and_what_was_sure_and_wrong(tmp_path: Path) -> None:
     assert head[-1] == "of them sure"
     assert {(row[1], row[-1]) for row in rows} == {(2, 2), (3, 0)}
     write_results(marked, tmp_path / "results")
-    with (tmp_path / "results" / "confidence.csv").open(encoding="utf-8", newline="") as table:
+    with (tmp_path / "results" / "confidence.csv").open(encoding="utf-8-sig", newline="") as table:
         second = list(csv.DictReader(table))[1]
     assert (second["sure, right"], second["sure, wrong"], second["not said, right"]) == (
         "1",

@@ -85,10 +85,17 @@ def test_nothing_came_back(tmp_path: Path) -> None:
     assert len(write_results(marked, tmp_path / "new")) == 4
 
 
+def test_a_spreadsheet_reads_a_name_as_it_is_written(tmp_path: Path) -> None:
+    write_results(mark_returns(issue("Börge"), []), tmp_path)
+    for name in ("grades.csv", "questions.csv", "mistakes.csv"):
+        assert (tmp_path / name).read_bytes().startswith(b"\xef\xbb\xbf"), name
+    assert "Börge" in (tmp_path / "grades.csv").read_text(encoding="utf-8-sig")
+
+
 def test_no_name_becomes_a_formula_in_a_spreadsheet(tmp_path: Path) -> None:
     made = issue("ada")
     made = replace(made, papers=(replace(made.papers[0], student="=1+1"),))
     marked = mark_returns(made, [])
     write_results(marked, tmp_path)
-    rows = list(csv.reader((tmp_path / "grades.csv").open(encoding="utf-8")))
+    rows = list(csv.reader((tmp_path / "grades.csv").open(encoding="utf-8-sig")))
     assert rows[1][0] == "'=1+1"
