@@ -96,7 +96,7 @@ LEG_ANGLE = RigTask(
             lambda v: v.load / 2 * (1 + v.leg_angle / np.radians(120)),
         ),
     ),
-    reason="Any wider would load the legs beyond their limit.",
+    reason="A little wider still, and the legs would carry more than their limit.",
     difficulty=2,
     objective="spread the legs of an anchor as far as their limit allows",
 )
@@ -150,7 +150,10 @@ HAUL_BACK = RigTask(
             lambda v: _lands(v, (v.front_depression - np.pi / 2 + v.back_depression) / 2),
         ),
     ),
-    reason="Flatter, it would pull the frame over backward; steeper, out over its front feet.",
+    reason=(
+        "The flatter it runs, the further back the pull lands; the steeper, the nearer to the "
+        "front feet, and at last out past them."
+    ),
     difficulty=3,
     objective="lead a haul line so that its frame stands",
     usable=lambda v: v["furthest"] - v["nearest"] > 0.15,
