@@ -3,7 +3,7 @@
 import json
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from hashlib import sha256
 from typing import Any
 
@@ -34,12 +34,14 @@ class Item:
     """A question on a paper. ``options`` are empty where the answer is to be written.
 
     Otherwise they stand in the order in which they are offered: :data:`RIGHT`, or the key of the
-    mistake whose number is shown.
+    mistake whose number is shown. ``offered`` are the numbers (SI) that a paper was handed out
+    with, in the same order; a paper that was just made has none and shows what it computes.
     """
 
     drawn: Draw
     options: tuple[str, ...] = ()
     must_pass: bool = False
+    offered: tuple[float, ...] = field(default=(), compare=False)
 
     @property
     def template(self) -> Question:
@@ -48,6 +50,8 @@ class Item:
 
     def option_value(self, option: str) -> float:
         """What is shown for ``option``, SI."""
+        if self.offered:
+            return self.offered[self.options.index(option)]
         return self.drawn.answer if option == RIGHT else self.drawn.mistaken[option]
 
     @property
@@ -120,19 +124,27 @@ def item_as_document(item: Item) -> dict[str, Any]:
         "question": item.template.key,
         "values": dict(item.drawn.values),
         "options": list(item.options),
+        "offered": [item.option_value(option) for option in item.options],
         "must_pass": item.must_pass,
     }
 
 
 def item_from(document: Mapping[str, Any], template: Question) -> Item:
-    """The question kept in ``document``. Raises :class:`OtherOptionsError` in words."""
+    """The question kept in ``document``. Raises :class:`OtherOptionsError` in words.
+
+    What was offered to choose from stays, whatever this release would compute for a mistake.
+    """
     options = tuple(document["options"])
+    offered = tuple(float(value) for value in document.get("offered", ()))
     if options and set(options) != {RIGHT, *(mistake.key for mistake in template.mistakes)}:
         raise OtherOptionsError(
             f"offers other options for “{template.key}” than this release has. Use the release "
             "of the file's “made_with”."
         )
-    return Item(restored(template, document["values"]), options, bool(document["must_pass"]))
+    if offered and len(offered) != len(options):
+        raise ValueError(f"{len(options)} options with {len(offered)} numbers")
+    drawn = restored(template, document["values"])
+    return Item(drawn, options, bool(document["must_pass"]), offered)
 
 
 def make_paper(

@@ -87,6 +87,31 @@ def test_an_issue_is_read_back_as_it_was_and_keeps_no_seed(tmp_path: Path) -> No
         made.paper("x")
 
 
+def test_a_choice_keeps_the_numbers_it_was_handed_out_with(tmp_path: Path) -> None:
+    """A later release may compute another number for a mistake; the paper does not change."""
+    write_issue(issue("ada"), tmp_path)
+    place, item = next((n, i) for n, i in enumerate(issue("ada").papers[0].items) if i.options)
+
+    def other_numbers(document: Any) -> None:
+        kept = document["papers"][0]["items"][place]
+        kept["offered"] = [1.1 * value for value in kept["offered"]]
+
+    _altered(tmp_path, other_numbers)
+    again = read_issue(tmp_path, FLAT).papers[0].items[place]
+    for option in item.options:
+        assert again.option_value(option) == pytest.approx(1.1 * item.option_value(option))
+
+
+def test_a_file_from_before_numbers_were_kept_is_read(tmp_path: Path) -> None:
+    made = issue("ada")
+    write_issue(made, tmp_path)
+    _altered(tmp_path, lambda d: [i.pop("offered") for i in d["papers"][0]["items"]])
+    again = read_issue(tmp_path, FLAT)
+    assert again == made
+    for one, other in zip(again.papers[0].items, made.papers[0].items, strict=True):
+        assert all(one.option_value(o) == other.option_value(o) for o in one.options)
+
+
 def _altered(folder: Path, change: Any) -> None:
     document = json.loads((folder / FILE).read_text(encoding="utf-8"))
     change(document)
@@ -105,6 +130,10 @@ def _other_options(document: Any) -> None:
     document["papers"][0]["items"][0]["options"] = ["", "x"]
 
 
+def _fewer_numbers(document: Any) -> None:
+    next(i for i in document["papers"][0]["items"] if i["options"])["offered"].pop()
+
+
 def _other_format(document: Any) -> None:
     document["format"] = 2
 
@@ -119,6 +148,7 @@ def _no_papers(document: Any) -> None:
         (_other_load, "the paper of ada no longer fits its code"),
         (_other_question, "asks “gone”"),
         (_other_options, "offers other options"),
+        (_fewer_numbers, "is damaged"),
         (_other_format, "another release"),
         (_no_papers, "is damaged"),
     ],
