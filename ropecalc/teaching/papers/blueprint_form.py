@@ -1,6 +1,6 @@
 """A blueprint filled in on the page, saved as the same file that an editor would write."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Mapping
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -72,10 +72,16 @@ class MustPass(widgets.VBox):
 
 
 class BlueprintForm(Shown):
-    """Title, time, mark, and how many questions of each lesson and level; checked when saved."""
+    """Title, time, mark, and how many questions of each lesson and level; checked when saved.
 
-    def __init__(self, course: Path, file: str) -> None:
+    ``saved`` is told the name of each file that is written.
+    """
+
+    def __init__(
+        self, course: Path, file: str, saved: Callable[[str], object] = lambda _: None
+    ) -> None:
         self._course = course
+        self._saved = saved
         self._file = widgets.Text(file, description="File", layout=_WIDE, style=_LABEL)
         self._title = widgets.Text(description="Title", layout=_WIDE, style=_LABEL)
         self._seed = widgets.Text(
@@ -176,6 +182,7 @@ class BlueprintForm(Shown):
         except ValueError as error:
             self._say(f"Not saved. {error}")
             return
+        self._saved(self._file.value.strip())
         names = ", ".join(template.title for template in chosen)
         told = "".join(f" Scenario: {scenario.title}." for scenario in scenarios)
         self._say(f"Saved: {path}. {len(chosen)} questions: {names}.{told}")

@@ -46,6 +46,7 @@ class DeskPage(CoursePage):
     def __init__(self, session: Session, course: Path) -> None:
         super().__init__(session, (cautions.KNOWLEDGE_CHECK, cautions.AUTHORITY))
         self._course = course
+        self._makers: list[MakeDesk] = []
 
     def bank(self) -> "BankView":
         """How many questions of each lesson and level there are, and their names."""
@@ -53,11 +54,18 @@ class DeskPage(CoursePage):
 
     def blueprint(self) -> BlueprintForm:
         """A form for a blueprint."""
-        return BlueprintForm(self._course, EXAMPLE)
+        return BlueprintForm(self._course, EXAMPLE, self._use)
 
     def make(self) -> "MakeDesk":
         """Writing papers for a class."""
-        return MakeDesk(self._session, self._course)
+        maker = MakeDesk(self._session, self._course)
+        self._makers.append(maker)
+        return maker
+
+    def _use(self, blueprint: str) -> None:
+        """Papers are wanted of the blueprint that was just saved."""
+        for maker in self._makers:
+            maker.use(blueprint)
 
     def again(self) -> "AgainDesk":
         """One student's paper once more."""
@@ -190,6 +198,10 @@ class MakeDesk(_Desk):
         )
         inputs = (self._blueprint, self._class, self._folder, self._size, self._printed)
         super().__init__(course, "Write the papers", *inputs)
+
+    def use(self, blueprint: str) -> None:
+        """Write of this file from now on."""
+        self._blueprint.value = blueprint
 
     def _do(self) -> str:
         source = self._at(self._blueprint)

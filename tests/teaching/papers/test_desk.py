@@ -53,6 +53,19 @@ def test_the_examples_make_papers_that_can_be_marked(desk: DeskPage, tmp_path: P
     assert "1 of 3 papers came back" in marked and "grades.csv" in marked
 
 
+def test_papers_are_written_of_the_blueprint_that_was_saved(desk: DeskPage) -> None:
+    form, make = desk.blueprint(), desk.make()
+    form._open()
+    fill(form, "File", "exercises/mine.toml")
+    fill(form, "Title", "")
+    form._save()
+    assert make._blueprint.value == "exercises/knowledge-check.toml"  # nothing was saved
+    fill(form, "Title", "Group 2")
+    form._save()
+    fill(make, "also as PDF to print", False)
+    assert "“Group 2”: 3 papers in" in press(make)
+
+
 def test_packages_for_a_learning_platform(desk: DeskPage, tmp_path: Path) -> None:
     make = desk.make()
     fill(make, "also as PDF to print", False)
