@@ -4,7 +4,7 @@ Left the litter before and after, close up, with the way between. Right what rop
 at rest afterwards and at the peak, and what the same event would do at other heights.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
@@ -441,11 +441,19 @@ def table(result: Failure, display: Display) -> Table:
     ]
     x, z = result.turned
     out, height = ("–", "–")
-    if result.elastic is not None:
-        out, height = length(result.elastic.x), length(result.elastic.z)
+    if result.elastic is not None and result.rigid is not None:
+        ends = (result.rigid, result.elastic)
+        out = _from_to(sorted(float(rest.x) for rest in ends), display)
+        height = _from_to(sorted(float(rest.z) for rest in ends), display)
     rows.append(("litter, out from the wall", length(result.place.x), out, length(x)))
     rows.append(("litter, height", length(result.place.z), height, length(z)))
     return (("", "Before", "At rest afterwards", "Peak, or end of the swing"), *rows)
+
+
+def _from_to(ends: Sequence[float], display: Display) -> str:
+    """Where the litter may come to rest, between nothing that stretches and lines that do."""
+    low, high = (say(display, end, Kind.LENGTH) for end in ends)
+    return low if low == high else f"{low} to {high}"
 
 
 # --- the picture ------------------------------------------------------------------------------
