@@ -74,7 +74,7 @@ _PUSH_ENDS = Template(
             lambda v: v.off_plumb * v.push / v.load,
         ),
         Mistake(
-            "weight-added-to-the-push",
+            "push-taken-off-the-weight",
             "The push taken off the weight",
             "A level push carries no weight: the haul line still holds all of it.",
             lambda v: v.off_plumb * (v.load - v.push) / v.push,

@@ -470,7 +470,7 @@ DIRECTIONAL_OUT = Template(
             "The tension taken off in proportion",
             "It falls by more than the distance does: the haul leg gets steeper while the ground "
             "leg stays as it is.",
-            lambda v: _tension(v, v.x, v.z, v.x_D) * (1 - v.moved_out / v.x),
+            lambda v: _tension(v, v.x, v.z, v.x_D) * (1 - v.moved_out / (v.x - v.x_D)),
         ),
         Mistake(
             "moved-the-wrong-way",
