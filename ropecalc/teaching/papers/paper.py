@@ -20,7 +20,10 @@ from ropecalc.units import Display
 RIGHT = ""
 """Stands for the right answer among the options of a choice; all others are mistakes' keys."""
 LETTERS = "ABCDEFGH"
-GOES_ON = "Whatever you found before, go on with the numbers given here."
+GOES_ON = (
+    "Whatever you found before, go on with the numbers given here; they differ on purpose from "
+    "what earlier parts ask for."
+)
 """Stands above a part of a scenario that takes over what an earlier part asked for."""
 LONGEST_TEXT = 4000
 """How many characters of an answer to an open question are kept."""

@@ -77,7 +77,7 @@ class QuestionView(Shown):
             ]
         )
         self.add_class("ropecalc-question")
-        self.until_closed(session.on_units(lambda _: self._refresh()))
+        self.until_closed(session.on_units(lambda _: self._in_other_units()))
         self._refresh()
 
     def summary(self) -> str:
@@ -163,6 +163,10 @@ class QuestionView(Shown):
 
     def _hints(self) -> tuple[Passage, ...]:
         return wording.hints(self._drawn, self._session.display)
+
+    def _in_other_units(self) -> None:
+        self._marked = self._last_marked()
+        self._refresh()
 
     def _refresh(self) -> None:
         display = self._session.display

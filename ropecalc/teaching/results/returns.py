@@ -58,9 +58,13 @@ class _UnusableError(ValueError):
 
 
 def find_returns(folder: Path) -> tuple[Path, ...]:
-    """The files in ``folder`` (and below) that may hold answers, sorted."""
-    found = (path for path in folder.rglob("*") if path.suffix.lower() in ENDINGS)
-    return tuple(sorted(p for p in found if p.is_file() and ".ipynb_checkpoints" not in p.parts))
+    """What was put into ``folder`` (and below), sorted; hidden files are no returns."""
+    found = (path for path in folder.rglob("*") if path.is_file())
+    return tuple(sorted(p for p in found if not _hidden(p.relative_to(folder))))
+
+
+def _hidden(path: Path) -> bool:
+    return any(part.startswith(".") for part in path.parts)
 
 
 def read_returns(
@@ -101,8 +105,13 @@ class _Found:
 
 def _parts(path: Path) -> list[tuple[str, Callable[[], _Found]]]:
     """The returns in a file, each with its name and what reads it; a table has one a line."""
-    content = _content(path)
     ending = path.suffix.lower()
+    if ending not in ENDINGS:
+        raise _UnusableError(
+            "is no kind of file that can be marked: hand in a notebook (.ipynb), saved answers "
+            "(.json) or a table (.csv)."
+        )
+    content = _content(path)
     if ending != ".csv":
         return [(path.name, partial(_from_json, content, ending))]
     text, notes = _text(content)

@@ -128,6 +128,14 @@ def test_what_is_typed_never_becomes_part_of_the_page(session: Session, text: st
         assert "<script" not in page and page.count("<img") == drawings
 
 
+def test_a_verdict_follows_the_units(session: Session) -> None:
+    view = QuestionView(TEMPLATE, session, PAGE)
+    answer(view, f"{draw(TEMPLATE, PAGE).answer / 1e3:.3f} kN")
+    session.choose_unit("force", "lbf")
+    verdict = view.summary().splitlines()[-1]
+    assert verdict.startswith("Right.") and "lbf" in verdict and "kN" not in verdict
+
+
 def test_hints_come_one_at_a_time(session: Session) -> None:
     view = QuestionView(TEMPLATE, session, PAGE)
     hint = button(view, "Hint")

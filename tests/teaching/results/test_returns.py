@@ -192,11 +192,15 @@ def test_one_bad_return_stops_no_other(tmp_path: Path) -> None:
     (tmp_path / "sub").mkdir()
     saved(tmp_path / "sub" / "ada.json")
     (tmp_path / "broken.json").write_text("{")
-    (tmp_path / "notes.txt").write_text("not a return")
+    (tmp_path / "photo.jpg").write_text("not a return")
+    (tmp_path / ".ipynb_checkpoints").mkdir()
+    (tmp_path / ".ipynb_checkpoints" / "ada-checkpoint.json").write_text("{")
     files = find_returns(tmp_path)
-    assert [f.name for f in files] == ["broken.json", "ada.json"]
+    assert [f.name for f in files] == ["broken.json", "photo.jpg", "ada.json"]
     returns, problems = read_returns(files, ISSUE)
-    assert len(returns) == len(problems) == 1
+    assert len(returns) == 1
+    assert [problem.source for problem in problems] == ["broken.json", "photo.jpg"]
+    assert "no kind of file that can be marked" in problems[1].sentence
 
 
 def test_long_answers_are_cut_and_odd_ones_kept_as_text(tmp_path: Path) -> None:
