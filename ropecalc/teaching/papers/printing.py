@@ -149,9 +149,11 @@ def _givens(item: Item, display: Display, room: float) -> list[Flowable]:
 
 
 def _options(item: Item, display: Display) -> str:
+    """Letters and numbers in a row, each number on the line of its letter."""
     shown = [item.drawn.shown(item.option_value(option), display) for option in item.options]
     return "&nbsp;&nbsp;&nbsp; ".join(
-        f"<b>{letter}</b> {escape(words)}" for letter, words in zip(LETTERS, shown, strict=False)
+        f"<b>{letter}</b>&nbsp;{escape(words).replace(' ', '&nbsp;')}"
+        for letter, words in zip(LETTERS, shown, strict=False)
     )
 
 
