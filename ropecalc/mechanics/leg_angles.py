@@ -10,6 +10,8 @@
     +-----------'-B- x
 """
 
+from typing import Any
+
 import numpy as np
 
 from ropecalc import cautions
@@ -46,15 +48,10 @@ def haul_elevation(argument: Argument) -> Step:
     """Elevation of the haul leg in rad above the horizontal, from coordinates in m."""
     x, z, x_d, z_d = argument.symbols(q.X, q.Z, q.X_D, q.Z_D)
     slope, angle = argument.symbols(q.HAUL_SLOPE, q.HAUL_ELEVATION)
-    tan, atan = argument.sympy.tan, argument.sympy.atan
     rise = argument.law(
         "Slope of the haul leg: its rise over its run.", slope, (z_d - z) / (x - x_d)
     )
-    turned = argument.law("The slope is the tangent of the angle.", tan(angle), slope)
-    put_in = argument.substitute("Put the places in.", turned, rise)
-    return argument.solved(
-        "Take the angle whose tangent that is.", angle, atan(put_in.equation.rhs)
-    )
+    return _angle_of(argument, angle, slope, rise)
 
 
 @derive(
@@ -77,12 +74,18 @@ def ground_depression(argument: Argument) -> Step:
     """Depression of the ground leg in rad below the horizontal; negative for a higher hub."""
     x, z, x_b, z_b = argument.symbols(q.X, q.Z, q.X_B, q.Z_B)
     slope, angle = argument.symbols(q.GROUND_SLOPE, q.GROUND_DEPRESSION)
-    tan, atan = argument.sympy.tan, argument.sympy.atan
     fall = argument.law(
         "Slope of the ground leg: its fall over its run.", slope, (z - z_b) / (x_b - x)
     )
-    turned = argument.law("The slope is the tangent of the angle.", tan(angle), slope)
-    put_in = argument.substitute("Put the places in.", turned, fall)
+    return _angle_of(argument, angle, slope, fall)
+
+
+def _angle_of(argument: Argument, angle: Any, slope: Any, measured: Step) -> Step:
+    """From a leg's slope, which ``measured`` gives by places, to its angle from the horizontal."""
+    turned = argument.law(
+        "The slope is the tangent of the angle.", argument.sympy.tan(angle), slope
+    )
+    put_in = argument.substitute("Put the places in.", turned, measured)
     return argument.solved(
-        "Take the angle whose tangent that is.", angle, atan(put_in.equation.rhs)
+        "Take the angle whose tangent that is.", angle, argument.sympy.atan(put_in.equation.rhs)
     )

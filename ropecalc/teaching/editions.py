@@ -19,6 +19,10 @@ from ropecalc.teaching.scenarios.content import Scenario
 
 Cell = tuple[str, str]
 """A cell's type ("markdown" or "code") and its source."""
+_SOLUTION_ENDING: tuple[Cell, ...] = (
+    ("markdown", "## What these answers leave out"),
+    ("code", "solution.cautions()"),
+)
 
 
 def exercise_cells(content: ExerciseContent) -> Iterator[Cell]:
@@ -26,14 +30,7 @@ def exercise_cells(content: ExerciseContent) -> Iterator[Cell]:
     yield "markdown", f"# {content.title}: exercise\n\n{content.words} {_lesson_link(content)}"
     yield from _opening("exercise", "exercise", content.key)
     yield from _sections("exercise", content)
-    yield (
-        "markdown",
-        "## How far you are\n\nYour answers are kept; you can close this page and come back. The "
-        f"[worked solutions](../solutions/{content.file}.ipynb) use the numbers that stand here "
-        "at first.",
-    )
-    yield "code", "exercise.progress()"
-    yield "code", "exercise.cautions()"
+    yield from _ending("exercise", content.file)
 
 
 def solution_cells(content: ExerciseContent) -> Iterator[Cell]:
@@ -47,8 +44,18 @@ def solution_cells(content: ExerciseContent) -> Iterator[Cell]:
     )
     yield from _opening("solution", "solution", content.key)
     yield from _sections("solution", content)
-    yield "markdown", "## What these answers leave out"
-    yield "code", "solution.cautions()"
+    yield from _SOLUTION_ENDING
+
+
+def _ending(name: str, file: str) -> Iterator[Cell]:
+    """How far the learner is, where the solutions are, and the cautions."""
+    yield (
+        "markdown",
+        "## How far you are\n\nYour answers are kept; you can close this page and come back. The "
+        f"[worked solutions](../solutions/{file}.ipynb) use the numbers that stand here at first.",
+    )
+    yield "code", f"{name}.progress()"
+    yield "code", f"{name}.cautions()"
 
 
 def _lesson_link(content: ExerciseContent) -> str:
@@ -66,14 +73,7 @@ def scenario_cells(scenario: Scenario) -> Iterator[Cell]:
     )
     yield from _opening("scenario", "scenario", scenario.key)
     yield from _scenario_parts("scenario", scenario)
-    yield (
-        "markdown",
-        "## How far you are\n\nYour answers are kept; you can close this page and come back. The "
-        f"[worked solutions](../solutions/{scenario.file}.ipynb) use the numbers that stand here "
-        "at first.",
-    )
-    yield "code", "scenario.progress()"
-    yield "code", "scenario.cautions()"
+    yield from _ending("scenario", scenario.file)
 
 
 def scenario_solution_cells(scenario: Scenario) -> Iterator[Cell]:
@@ -87,8 +87,7 @@ def scenario_solution_cells(scenario: Scenario) -> Iterator[Cell]:
     )
     yield from _opening("scenario_solution", "solution", scenario.key)
     yield from _scenario_parts("solution", scenario)
-    yield "markdown", "## What these answers leave out"
-    yield "code", "solution.cautions()"
+    yield from _SOLUTION_ENDING
 
 
 def _scenario_parts(name: str, scenario: Scenario) -> Iterator[Cell]:
